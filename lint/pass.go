@@ -1,0 +1,68 @@
+package lint
+
+import "wickrule/schema"
+
+// Pass is one rule looking at one recipe, or at the shop.
+type Pass struct {
+	*View
+	rule *Rule
+	out  *gathering
+}
+
+// gathering collects what the rules say of one recipe.
+type gathering struct {
+	found     []Found
+	unchecked []need
+	faults    []Fault
+	whole     bool
+}
+
+type need struct {
+	block *schema.Block
+	attr  string
+	rule  string
+	level Level
+}
+
+// Report says a finding about something that is written.
+func (p *Pass) Report(f Finding) {
+	level := loudness(p.shop, p.rule, f.Levels, p.MadeFor)
+	if level == Silent {
+		return
+	}
+	p.out.found = append(p.out.found, Found{Finding: f, Rule: p.rule, Level: level, Recipe: p.Recipe})
+}
+
+// Missing says a finding about something that is not written, or about a sum
+// that what is not written would change. While the text does not parse whole
+// it may only be not written yet, so nothing is said then.
+func (p *Pass) Missing(f Finding) {
+	if p.Whole() {
+		p.Report(f)
+	}
+}
+
+// Whole says whether the recipe's text parsed whole, so that what is not there
+// is really missing.
+func (p *Pass) Whole() bool { return p.out.whole }
+
+// Loud says whether the rule would speak at all with these levels (zero: its
+// own), for checks that are costly.
+func (p *Pass) Loud(l Levels) bool {
+	return loudness(p.shop, p.rule, l, p.MadeFor) != Silent
+}
+
+// CannotCheck says that the rule waits for an attribute the block does not
+// state. It is reported once for each attribute, whatever the number of rules
+// and recipes that wait. A nil block, or a value that is written, says
+// nothing.
+func (p *Pass) CannotCheck(b *schema.Block, attr string) {
+	if b == nil || !p.Whole() || !b.File.Whole || !b.Get(attr).Absent() || !p.Loud(Levels{}) {
+		return
+	}
+	level := Consider
+	if p.MadeFor == Sale {
+		level = Should
+	}
+	p.out.unchecked = append(p.out.unchecked, need{b, attr, p.rule.Name, level})
+}

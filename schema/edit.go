@@ -1,0 +1,17 @@
+package schema
+
+// Edit replaces the bytes of a span in a file. An empty span inserts.
+type Edit struct {
+	File *File
+	Span Span
+	Text string
+}
+
+// Fix is a repair: byte edits made together or not at all. Title is an
+// imperative that names the result. Safe means that what is made does not
+// change: spelling, layout, a unit made explicit.
+type Fix struct {
+	Title string
+	Safe  bool
+	Edits []Edit
+}
