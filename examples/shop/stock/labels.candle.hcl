@@ -40,12 +40,12 @@ label "us-block" {
   lot        = "date of the pour"
 }
 
-label "us-hive" {
-  title      = "Beehive, US"
+label "us-small" {
+  title      = "Small molded candle, US"
   markets    = ["US"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick"]
-  net_weight = "7 oz (198 g)"
+  net_weight = "7.5 oz (212 g)"
   contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
   lot        = "date of the pour"
 }
@@ -65,7 +65,7 @@ label "us-tin" {
   markets    = ["US"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick", "burn at most four hours", "stop at the last half inch"]
-  net_weight = "5 oz (141 g)"
+  net_weight = "5.5 oz (155 g)"
   contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
   lot        = "date of the pour"
 }

@@ -1,0 +1,147 @@
+recipe "harbor-jar" {
+  title    = "Harbor light, amber lantern"
+  makes    = "jar"
+  made_for = "sale"
+  markets  = ["US"]
+  pot      = "pitcher-4"
+
+  wax "pierhead-container" {
+    weight = "2 lb 13 oz"
+  }
+  fragrance "amber-lantern" {
+    load = "7 % of wax"
+  }
+  dye "slate" {
+    amount = "1 piece"
+  }
+
+  container "tumbler-10" {
+    count = 6
+    wick  = "cored-cotton-44"
+    fill  = "250 mL"
+  }
+
+  step "set wick" {
+    with = "tab-sticker"
+  }
+  step "warm container" {
+    to = "110 °F"
+  }
+  step "melt" {
+    to   = "185 °F"
+    over = "water bath"
+  }
+  step "add dye" {
+    dye = "slate"
+  }
+  step "add fragrance" {
+    at   = "181 °F"
+    stir = "2 min"
+  }
+  step "pour" {
+    at    = "166 °F"
+    leave = "1 1/8 in"
+  }
+  step "second pour" {
+    after = "3 h"
+    at    = "170 °F"
+    say   = "A thin one, for a level top."
+  }
+  step "cool" {
+    for = "20 h"
+  }
+  step "cure" {
+    for = "3 days"
+  }
+  step "trim wick" {
+    to = "1/4 in"
+  }
+  step "attach label" {
+    label = "us-jar"
+    on    = "base"
+  }
+
+  test_burn "2026-09-14" {
+    formula    = "not-yet-computed"
+    candle     = "A"
+    cycle      = 1
+    burned_for = "4 h"
+    to_end     = false
+    melt_pool  = "2.5 in"
+    pool_depth = "3/8 in"
+    flame      = "1.05 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+
+  test_burn "2026-09-22" {
+    formula    = "not-yet-computed"
+    candle     = "A"
+    cycle      = 9
+    burned_for = "3 h 30 min"
+    to_end     = true
+    melt_pool  = "2.8 in"
+    pool_depth = "7/16 in"
+    flame      = "1.25 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+
+  test_burn "2026-09-14" {
+    formula    = "not-yet-computed"
+    candle     = "B"
+    cycle      = 1
+    burned_for = "4 h"
+    to_end     = false
+    melt_pool  = "2.45 in"
+    pool_depth = "3/8 in"
+    flame      = "1.1 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+
+  test_burn "2026-09-22" {
+    formula    = "not-yet-computed"
+    candle     = "B"
+    cycle      = 9
+    burned_for = "3 h 30 min"
+    to_end     = true
+    melt_pool  = "2.8 in"
+    pool_depth = "7/16 in"
+    flame      = "1.3 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+
+  test_burn "2026-09-14" {
+    formula    = "not-yet-computed"
+    candle     = "C"
+    cycle      = 1
+    burned_for = "4 h"
+    to_end     = false
+    melt_pool  = "2.4 in"
+    pool_depth = "3/8 in"
+    flame      = "1.15 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+
+  test_burn "2026-09-22" {
+    formula    = "not-yet-computed"
+    candle     = "C"
+    cycle      = 9
+    burned_for = "3 h 30 min"
+    to_end     = true
+    melt_pool  = "2.8 in"
+    pool_depth = "7/16 in"
+    flame      = "1.35 in"
+    soot       = "none"
+    seen       = []
+    result     = "pass"
+  }
+}
