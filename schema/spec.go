@@ -19,6 +19,7 @@ const (
 	Date                   // "2026-10-04"
 	Color                  // "#b5473c"
 	Expression             // a shop rule's expression, kept as source text
+	Number                 // a plain number, decimals allowed, 0 or more, in Unit
 )
 
 // AttrSpec is one attribute of the language table.
@@ -29,6 +30,7 @@ type AttrSpec struct {
 	Range    bool                 // Amount: whether "a to b" may be written
 	Words    []string             // Amount, Line: further words that may stand there ("to shade")
 	BelowRim bool                 // Amount: whether a length may end in "below rim"
+	Unit     string               // Number: the one unit it is in, "" for a bare count
 	Choices  []string             // Choice, Choices: the closed list
 	Refers   []string             // Key, Keys: names of the top-level blocks referred to
 	Required bool
