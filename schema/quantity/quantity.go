@@ -86,10 +86,19 @@ func (q Quantity) Written() string {
 	return q.text
 }
 
-// Cmp compares the low ends exactly: -1, 0 or 1. Quantities of two dimensions, or proportions on two bases, have no
-// order: comparing them is a mistake in the program and panics, for a silent answer could pass what must not pass.
+// Comparable says whether q and o have an order: the same dimension, for proportions the same basis, for counts the
+// same things counted.
+func (q Quantity) Comparable(o Quantity) bool { return q.Unit().measures(o.Unit()) }
+
+// measures says whether u and v measure the same.
+func (u *Unit) measures(v *Unit) bool {
+	return u.Dim == v.Dim && u.Basis == v.Basis && (u.Dim != Count || u == v)
+}
+
+// Cmp compares the low ends exactly: -1, 0 or 1. Where q and o are not Comparable it panics: that is a mistake in
+// the program, and a silent answer could pass what must not pass.
 func (q Quantity) Cmp(o Quantity) int {
-	if q.Dim() != o.Dim() || q.Basis() != o.Basis() {
+	if !q.Comparable(o) {
 		panic("quantity: a " + q.name() + " compared with a " + o.name())
 	}
 	return q.low.Cmp(o.low)
@@ -118,10 +127,10 @@ func (q Quantity) HalfDigit() Rat {
 	return half
 }
 
-// In is q in another unit of its dimension, both ends, exactly; the written text is not kept. A unit of another
-// dimension or basis is a mistake in the program and panics.
+// In is q in another unit that measures the same, both ends, exactly; the written text is not kept. Any other unit
+// is a mistake in the program and panics.
 func (q Quantity) In(u *Unit) Quantity {
-	if q.Dim() != u.Dim || q.Basis() != u.Basis {
+	if !q.Unit().measures(u) {
 		panic("quantity: a " + q.name() + " in " + u.Symbol)
 	}
 	c := FromBase(q.low, u)

@@ -81,11 +81,11 @@ func fold(dst []byte, text string) ([]byte, bool) {
 			return dst, false
 		}
 	}
-	const word = "percent"
-	if len(dst) >= len(word) && string(dst[:len(word)]) == word {
-		// "percent of wax" is "% of wax"
-		dst = append(dst[:1], dst[len(word):]...)
-		dst[0] = '%'
+	for _, word := range [...]string{"percent", "per cent"} {
+		if len(dst) >= len(word) && string(dst[:len(word)]) == word {
+			dst = append(dst[:1], dst[len(word):]...) // "percent of wax" is "% of wax"
+			dst[0] = '%'
+		}
 	}
 	return dst, true
 }

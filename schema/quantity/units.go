@@ -69,7 +69,7 @@ var one = Int(1)
 
 // table holds every unit at its number. The inch (25.4 mm), the avoirdupois pound (453.592 37 g) and the US gallon
 // (231 in³) are exact in SI, so every factor here is.
-var table = [...]Unit{
+var table = numbered([candle + 1]Unit{
 	noUnit: {Factor: one, Source: own},
 
 	gram: {Symbol: "g", Dim: Weight, System: Metric, Factor: one, Source: own,
@@ -80,7 +80,7 @@ var table = [...]Unit{
 		Spellings: []string{"mg", "milligram", "milligrams", "milligramme", "milligrammes"}},
 	ounce: {Symbol: "oz", Dim: Weight, System: US, Factor: NewRat(28_349_523_125, 1_000_000_000), Source: sp811 + "; " + hb44,
 		Spellings: []string{"oz", "ozs", "ounce", "ounces"}},
-	pound: {Symbol: "lb", Dim: Weight, System: US, Factor: NewRat(453_592_37, 100_000), Source: sp811 + "; " + hb44,
+	pound: {Symbol: "lb", Dim: Weight, System: US, Factor: NewRat(45_359_237, 100_000), Source: sp811 + "; " + hb44,
 		Spellings: []string{"lb", "lbs", "pound", "pounds"}},
 
 	milliliter: {Symbol: "mL", Dim: Volume, System: Metric, Factor: one, Source: own,
@@ -93,7 +93,7 @@ var table = [...]Unit{
 		Spellings: []string{"fl oz", "floz", "fl-oz", "fl ounce", "fl ounces", "fluid oz", "fluid ounce", "fluid ounces", "us fl oz", "us fluid ounce", "us fluid ounces"}},
 	cubicInch: {Symbol: "in³", Dim: Volume, System: US, Factor: NewRat(16_387_064, 1_000_000), Source: sp811 + "; " + hb44,
 		Spellings: []string{"in3", "cu in", "cubic in", "cubic inch", "cubic inches"}},
-	cup: {Symbol: "cup", Dim: Volume, System: US, Factor: NewRat(236_588_236_5, 10_000_000), Source: sp811 + "; " + hb44,
+	cup: {Symbol: "cup", Dim: Volume, System: US, Factor: NewRat(2_365_882_365, 10_000_000), Source: sp811 + "; " + hb44,
 		Spellings: []string{"cup", "cups", "us cup", "us cups"}},
 	pint: {Symbol: "pt", Dim: Volume, System: US, Factor: NewRat(473_176_473, 1_000_000), Source: sp811 + "; " + hb44,
 		Spellings: []string{"pt", "pts", "pint", "pints", "us pint", "us pints"}},
@@ -152,55 +152,57 @@ var table = [...]Unit{
 	block:  {Symbol: "block", Plural: "blocks", Dim: Count, Factor: one, Source: own, Spellings: []string{"block", "blocks"}},
 	piece:  {Symbol: "piece", Plural: "pieces", Dim: Count, Factor: one, Source: own, Spellings: []string{"piece", "pieces"}},
 	candle: {Symbol: "candle", Plural: "candles", Dim: Count, Factor: one, Source: own, Spellings: []string{"candle", "candles"}},
+})
+
+// numbered writes each unit's number into it.
+func numbered(units [candle + 1]Unit) [candle + 1]Unit {
+	for i := range units {
+		units[i].id = uint8(i)
+	}
+	return units
 }
 
 // The units by name, for rules and figures.
 var (
-	Gram                  = unitAt(gram)
-	Kilogram              = unitAt(kilogram)
-	Milligram             = unitAt(milligram)
-	Ounce                 = unitAt(ounce)
-	Pound                 = unitAt(pound)
-	Milliliter            = unitAt(milliliter)
-	Liter                 = unitAt(liter)
-	CubicCentimeter       = unitAt(cubicCentimeter)
-	FluidOunce            = unitAt(fluidOunce)
-	CubicInch             = unitAt(cubicInch)
-	Cup                   = unitAt(cup)
-	Pint                  = unitAt(pint)
-	Quart                 = unitAt(quart)
-	Millimeter            = unitAt(millimeter)
-	Centimeter            = unitAt(centimeter)
-	Inch                  = unitAt(inch)
-	Celsius               = unitAt(celsius)
-	Fahrenheit            = unitAt(fahrenheit)
-	CelsiusDegrees        = unitAt(celsiusDegrees) // a difference
-	FahrenheitDegrees     = unitAt(fahrenheitDegrees)
-	Second                = unitAt(second)
-	Minute                = unitAt(minute)
-	Hour                  = unitAt(hour)
-	Day                   = unitAt(day)
-	Week                  = unitAt(week)
-	PercentOfWax          = unitAt(percentOfWax)
-	PercentOfTotal        = unitAt(percentOfTotal)
-	OuncesPerPound        = unitAt(ouncesPerPound)
-	GramsPerKilogram      = unitAt(gramsPerKilogram)
-	Percent               = unitAt(percent)
-	GramPerMilliliter     = unitAt(gramPerMilliliter)
-	KilogramPerCubicMeter = unitAt(kilogramPerCubicMeter)
-	OuncePerCubicInch     = unitAt(ouncePerCubicInch)
-	Drop                  = unitAt(drop)
-	Chip                  = unitAt(chip)
-	Block                 = unitAt(block)
-	Piece                 = unitAt(piece)
-	Candle                = unitAt(candle)
+	Gram                  = &table[gram]
+	Kilogram              = &table[kilogram]
+	Milligram             = &table[milligram]
+	Ounce                 = &table[ounce]
+	Pound                 = &table[pound]
+	Milliliter            = &table[milliliter]
+	Liter                 = &table[liter]
+	CubicCentimeter       = &table[cubicCentimeter]
+	FluidOunce            = &table[fluidOunce]
+	CubicInch             = &table[cubicInch]
+	Cup                   = &table[cup]
+	Pint                  = &table[pint]
+	Quart                 = &table[quart]
+	Millimeter            = &table[millimeter]
+	Centimeter            = &table[centimeter]
+	Inch                  = &table[inch]
+	Celsius               = &table[celsius]
+	Fahrenheit            = &table[fahrenheit]
+	CelsiusDegrees        = &table[celsiusDegrees] // a difference
+	FahrenheitDegrees     = &table[fahrenheitDegrees]
+	Second                = &table[second]
+	Minute                = &table[minute]
+	Hour                  = &table[hour]
+	Day                   = &table[day]
+	Week                  = &table[week]
+	PercentOfWax          = &table[percentOfWax]
+	PercentOfTotal        = &table[percentOfTotal]
+	OuncesPerPound        = &table[ouncesPerPound]
+	GramsPerKilogram      = &table[gramsPerKilogram]
+	Percent               = &table[percent]
+	GramPerMilliliter     = &table[gramPerMilliliter]
+	KilogramPerCubicMeter = &table[kilogramPerCubicMeter]
+	OuncePerCubicInch     = &table[ouncePerCubicInch]
+	Drop                  = &table[drop]
+	Chip                  = &table[chip]
+	Block                 = &table[block]
+	Piece                 = &table[piece]
+	Candle                = &table[candle]
 )
-
-// unitAt is the unit of a number, with the number written into it while the program starts.
-func unitAt(id uint8) *Unit {
-	table[id].id = id
-	return &table[id]
-}
 
 // Units are all the units, in the order of the dimensions.
 func Units() []*Unit {
