@@ -1,0 +1,54 @@
+package lint
+
+import (
+	"fmt"
+	"strings"
+
+	"wickrule/schema"
+)
+
+// Names under which an example's own texts are laid over a shop.
+const (
+	exampleFile      = "example" + FileSuffix
+	exampleStockFile = "example-stock" + FileSuffix
+)
+
+// Over lays the example over a shop and reads it: the shop with the changed
+// or added file, and the files the example is about. It is an error when the
+// recipe does not exist or a change does not stand exactly once.
+func (e Example) Over(base *Shop) (shop *Shop, about []*schema.File, err error) {
+	files := make([]*schema.File, 0, len(base.Files)+2)
+	if e.Recipe == "" {
+		files = append(files, base.Files...)
+		about = append(about, schema.Read(exampleFile, []byte(e.Text)))
+	} else {
+		recipe := base.Find("recipe", e.Recipe)
+		if recipe == nil {
+			return nil, nil, fmt.Errorf("the example shop has no recipe %s", e.Recipe)
+		}
+		text, err := e.changed(recipe.File.Text.String())
+		if err != nil {
+			return nil, nil, err
+		}
+		for _, f := range base.Files {
+			if f != recipe.File {
+				files = append(files, f)
+			}
+		}
+		about = append(about, schema.Read(recipe.File.Name, []byte(text)))
+	}
+	if e.Stock != "" {
+		about = append(about, schema.Read(exampleStockFile, []byte(e.Stock)))
+	}
+	return NewShop(base.Root, append(files, about...)), about, nil
+}
+
+func (e Example) changed(text string) (string, error) {
+	for _, c := range e.Changes {
+		if n := strings.Count(text, c.From); n != 1 {
+			return "", fmt.Errorf("%q stands %d times in recipe %s, not once", c.From, n, e.Recipe)
+		}
+		text = strings.Replace(text, c.From, c.To, 1)
+	}
+	return text, nil
+}
