@@ -48,6 +48,7 @@ recipe "clover-jar" {
     melt_pool  = "2.2 in"
     pool_depth = "1/4 in"
     flame      = "1.05 in"
+    wall       = "127 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -62,6 +63,7 @@ recipe "clover-jar" {
     melt_pool  = "2.6 in"
     pool_depth = "3/8 in"
     flame      = "1.2 in"
+    wall       = "135 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -76,6 +78,7 @@ recipe "clover-jar" {
     melt_pool  = "2.15 in"
     pool_depth = "1/4 in"
     flame      = "1.1 in"
+    wall       = "130 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -90,6 +93,7 @@ recipe "clover-jar" {
     melt_pool  = "2.6 in"
     pool_depth = "3/8 in"
     flame      = "1.25 in"
+    wall       = "138 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -104,6 +108,7 @@ recipe "clover-jar" {
     melt_pool  = "2.1 in"
     pool_depth = "1/4 in"
     flame      = "1.15 in"
+    wall       = "133 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -118,6 +123,7 @@ recipe "clover-jar" {
     melt_pool  = "2.6 in"
     pool_depth = "3/8 in"
     flame      = "1.3 in"
+    wall       = "141 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

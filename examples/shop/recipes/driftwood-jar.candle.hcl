@@ -54,6 +54,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.4 in"
     pool_depth = "5/16 in"
     flame      = "0.75 in"
+    wall       = "117 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -68,6 +69,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "3/8 in"
     flame      = "0.85 in"
+    wall       = "125 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -82,6 +84,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.35 in"
     pool_depth = "5/16 in"
     flame      = "0.8 in"
+    wall       = "120 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -96,6 +99,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "3/8 in"
     flame      = "0.9 in"
+    wall       = "128 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -110,6 +114,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.3 in"
     pool_depth = "5/16 in"
     flame      = "0.85 in"
+    wall       = "123 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -124,6 +129,7 @@ recipe "driftwood-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "3/8 in"
     flame      = "0.95 in"
+    wall       = "131 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

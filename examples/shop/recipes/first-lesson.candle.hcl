@@ -64,6 +64,7 @@ recipe "first-lesson" {
     melt_pool  = "1.7 in"
     pool_depth = "5/16 in"
     flame      = "0.85 in"
+    wall       = "118 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -78,6 +79,7 @@ recipe "first-lesson" {
     melt_pool  = "1.95 in"
     pool_depth = "3/8 in"
     flame      = "1 in"
+    wall       = "126 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -92,6 +94,7 @@ recipe "first-lesson" {
     melt_pool  = "1.65 in"
     pool_depth = "5/16 in"
     flame      = "0.9 in"
+    wall       = "121 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -106,6 +109,7 @@ recipe "first-lesson" {
     melt_pool  = "1.95 in"
     pool_depth = "3/8 in"
     flame      = "1.05 in"
+    wall       = "129 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -120,6 +124,7 @@ recipe "first-lesson" {
     melt_pool  = "1.6 in"
     pool_depth = "5/16 in"
     flame      = "0.95 in"
+    wall       = "124 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -134,6 +139,7 @@ recipe "first-lesson" {
     melt_pool  = "1.95 in"
     pool_depth = "3/8 in"
     flame      = "1.1 in"
+    wall       = "132 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

@@ -56,6 +56,7 @@ recipe "firth-uk" {
     melt_pool  = "59 mm"
     pool_depth = "8 mm"
     flame      = "25 mm"
+    wall       = "47 °C"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -70,6 +71,7 @@ recipe "firth-uk" {
     melt_pool  = "68 mm"
     pool_depth = "10 mm"
     flame      = "29 mm"
+    wall       = "52 °C"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -84,6 +86,7 @@ recipe "firth-uk" {
     melt_pool  = "58 mm"
     pool_depth = "8 mm"
     flame      = "26 mm"
+    wall       = "49 °C"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -98,6 +101,7 @@ recipe "firth-uk" {
     melt_pool  = "68 mm"
     pool_depth = "10 mm"
     flame      = "30 mm"
+    wall       = "54 °C"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -112,6 +116,7 @@ recipe "firth-uk" {
     melt_pool  = "57 mm"
     pool_depth = "8 mm"
     flame      = "27 mm"
+    wall       = "51 °C"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -126,6 +131,7 @@ recipe "firth-uk" {
     melt_pool  = "68 mm"
     pool_depth = "10 mm"
     flame      = "31 mm"
+    wall       = "56 °C"
     soot       = "none"
     seen       = []
     result     = "pass"

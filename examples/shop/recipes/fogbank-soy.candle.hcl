@@ -55,6 +55,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.3 in"
     pool_depth = "5/16 in"
     flame      = "0.9 in"
+    wall       = "115 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -69,6 +70,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.7 in"
     pool_depth = "3/8 in"
     flame      = "1.1 in"
+    wall       = "123 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -83,6 +85,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.25 in"
     pool_depth = "5/16 in"
     flame      = "0.95 in"
+    wall       = "118 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -97,6 +100,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.7 in"
     pool_depth = "3/8 in"
     flame      = "1.15 in"
+    wall       = "126 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -111,6 +115,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.2 in"
     pool_depth = "5/16 in"
     flame      = "1 in"
+    wall       = "121 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -125,6 +130,7 @@ recipe "fogbank-soy" {
     melt_pool  = "2.7 in"
     pool_depth = "3/8 in"
     flame      = "1.2 in"
+    wall       = "129 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

@@ -70,6 +70,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.5 in"
     pool_depth = "3/8 in"
     flame      = "1.05 in"
+    wall       = "123 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -84,6 +85,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "7/16 in"
     flame      = "1.25 in"
+    wall       = "131 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -98,6 +100,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.45 in"
     pool_depth = "3/8 in"
     flame      = "1.1 in"
+    wall       = "126 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -112,6 +115,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "7/16 in"
     flame      = "1.3 in"
+    wall       = "134 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -126,6 +130,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.4 in"
     pool_depth = "3/8 in"
     flame      = "1.15 in"
+    wall       = "129 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -140,6 +145,7 @@ recipe "harbor-jar" {
     melt_pool  = "2.8 in"
     pool_depth = "7/16 in"
     flame      = "1.35 in"
+    wall       = "137 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

@@ -50,6 +50,7 @@ recipe "saltmarsh-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.8 in"
+    wall       = "129 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -64,6 +65,7 @@ recipe "saltmarsh-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.85 in"
+    wall       = "132 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -78,6 +80,7 @@ recipe "saltmarsh-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.9 in"
+    wall       = "135 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

@@ -41,6 +41,7 @@ recipe "shingle-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.85 in"
+    wall       = "132 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -55,6 +56,7 @@ recipe "shingle-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.9 in"
+    wall       = "135 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -69,6 +71,7 @@ recipe "shingle-tealight" {
     melt_pool  = "1.45 in"
     pool_depth = "3/8 in"
     flame      = "0.95 in"
+    wall       = "138 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

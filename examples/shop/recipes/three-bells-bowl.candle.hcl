@@ -67,6 +67,7 @@ test_burn "2026-10-19" {
   melt_pool  = "4.5 in"
   pool_depth = "5/16 in"
   flame      = "0.95 in"
+  wall       = "119 °F"
   soot       = "none"
   seen       = []
   result     = "pass"
@@ -82,6 +83,7 @@ test_burn "2026-10-27" {
   melt_pool  = "5 in"
   pool_depth = "3/8 in"
   flame      = "1.15 in"
+  wall       = "127 °F"
   soot       = "none"
   seen       = []
   result     = "pass"
@@ -97,6 +99,7 @@ test_burn "2026-10-19" {
   melt_pool  = "4.45 in"
   pool_depth = "5/16 in"
   flame      = "1 in"
+  wall       = "122 °F"
   soot       = "none"
   seen       = []
   result     = "pass"
@@ -112,6 +115,7 @@ test_burn "2026-10-27" {
   melt_pool  = "5 in"
   pool_depth = "3/8 in"
   flame      = "1.2 in"
+  wall       = "130 °F"
   soot       = "none"
   seen       = []
   result     = "pass"
@@ -127,6 +131,7 @@ test_burn "2026-10-19" {
   melt_pool  = "4.4 in"
   pool_depth = "5/16 in"
   flame      = "1.05 in"
+  wall       = "125 °F"
   soot       = "none"
   seen       = []
   result     = "pass"
@@ -142,6 +147,7 @@ test_burn "2026-10-27" {
   melt_pool  = "5 in"
   pool_depth = "3/8 in"
   flame      = "1.25 in"
+  wall       = "133 °F"
   soot       = "none"
   seen       = []
   result     = "pass"

@@ -64,6 +64,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.2 in"
     pool_depth = "1/4 in"
     flame      = "1.05 in"
+    wall       = "130 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -78,6 +79,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.6 in"
     pool_depth = "5/16 in"
     flame      = "1.15 in"
+    wall       = "138 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -92,6 +94,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.15 in"
     pool_depth = "1/4 in"
     flame      = "1.1 in"
+    wall       = "133 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -106,6 +109,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.6 in"
     pool_depth = "5/16 in"
     flame      = "1.2 in"
+    wall       = "141 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -120,6 +124,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.1 in"
     pool_depth = "1/4 in"
     flame      = "1.15 in"
+    wall       = "136 °F"
     soot       = "none"
     seen       = []
     result     = "pass"
@@ -134,6 +139,7 @@ recipe "tidepool-gel" {
     melt_pool  = "2.6 in"
     pool_depth = "5/16 in"
     flame      = "1.25 in"
+    wall       = "144 °F"
     soot       = "none"
     seen       = []
     result     = "pass"

@@ -62,7 +62,7 @@ recipe "winter-blend" {
     cycle      = 1
     burned_for = "4 h"
     to_end     = false
-    melt_pool  = "2.2 in"
+    melt_pool  = "1.4 in"
     pool_depth = "5/16 in"
     flame      = "1.05 in"
     soot       = "none"
@@ -90,7 +90,7 @@ recipe "winter-blend" {
     cycle      = 1
     burned_for = "4 h"
     to_end     = false
-    melt_pool  = "2.15 in"
+    melt_pool  = "1.35 in"
     pool_depth = "5/16 in"
     flame      = "1.1 in"
     soot       = "none"
@@ -118,7 +118,7 @@ recipe "winter-blend" {
     cycle      = 1
     burned_for = "4 h"
     to_end     = false
-    melt_pool  = "2.1 in"
+    melt_pool  = "1.3 in"
     pool_depth = "5/16 in"
     flame      = "1.15 in"
     soot       = "none"

@@ -8,7 +8,7 @@ container "tumbler-10" {
   material         = "glass"
   made_for_candles = true
   thermal_shock    = "90 °F"
-  finish           = "none"
+  finish           = "plain"
 }
 
 container "straight-jar-8" {
@@ -21,7 +21,7 @@ container "straight-jar-8" {
   material         = "glass"
   made_for_candles = true
   thermal_shock    = "90 °F"
-  finish           = "none"
+  finish           = "plain"
 }
 
 container "jar-200" {
@@ -34,7 +34,7 @@ container "jar-200" {
   material         = "glass"
   made_for_candles = true
   thermal_shock    = "50 °C"
-  finish           = "none"
+  finish           = "plain"
 }
 
 container "tin-8" {
@@ -47,7 +47,7 @@ container "tin-8" {
   material         = "tin"
   made_for_candles = true
   thermal_shock    = "150 °F"
-  finish           = "bare metal"
+  finish           = "plain"
 }
 
 container "bell-bowl" {
@@ -60,7 +60,7 @@ container "bell-bowl" {
   material         = "ceramic"
   made_for_candles = true
   thermal_shock    = "90 °F"
-  finish           = "glazed inside and out"
+  finish           = "glazed"
 }
 
 container "votive-glass" {
@@ -73,7 +73,7 @@ container "votive-glass" {
   material         = "glass"
   made_for_candles = true
   thermal_shock    = "90 °F"
-  finish           = "none"
+  finish           = "plain"
 }
 
 container "tealight-cup" {
@@ -86,7 +86,8 @@ container "tealight-cup" {
   material         = "polycarbonate"
   made_for_candles = true
   thermal_shock    = "150 °F"
-  finish           = "none"
+  finish           = "plain"
+  softens_at       = "265 °F"
 }
 
 container "tealight-tin" {
@@ -99,7 +100,7 @@ container "tealight-tin" {
   material         = "aluminum"
   made_for_candles = true
   thermal_shock    = "150 °F"
-  finish           = "bare metal"
+  finish           = "plain"
 }
 
 container "clamshell-6" {
@@ -112,5 +113,6 @@ container "clamshell-6" {
   material         = "other plastic"
   made_for_candles = true
   thermal_shock    = "110 °F"
-  finish           = "none"
+  finish           = "plain"
+  softens_at       = "215 °F"
 }

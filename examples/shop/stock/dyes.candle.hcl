@@ -3,12 +3,12 @@ dye "madder" {
   color       = "#b5473c"
   limit       = "0.1 % of wax"
   piece       = "0.6 g"
+  density     = "0.94 g/mL"
   flash_point = "400 °F"
   gel_safe    = true
   water_based = false
   components  = "none classified"
   sheet       = "safety data sheet, 2026-01"
-  certificate = "not perfumery: none asked for"
 }
 
 dye "deep-water" {
@@ -16,12 +16,12 @@ dye "deep-water" {
   color       = "#234f78"
   limit       = "0.1 % of wax"
   drop        = "0.03 g"
+  density     = "0.94 g/mL"
   flash_point = "400 °F"
   gel_safe    = true
   water_based = false
   components  = "none classified"
   sheet       = "safety data sheet, 2026-01"
-  certificate = "not perfumery: none asked for"
 }
 
 dye "gorse-yellow" {
@@ -29,12 +29,12 @@ dye "gorse-yellow" {
   color       = "#e2b53a"
   limit       = "0.1 % of wax"
   drop        = "0.03 g"
+  density     = "0.94 g/mL"
   flash_point = "400 °F"
   gel_safe    = true
   water_based = false
   components  = "none classified"
   sheet       = "safety data sheet, 2026-01"
-  certificate = "not perfumery: none asked for"
 }
 
 dye "sea-glass" {
@@ -42,12 +42,12 @@ dye "sea-glass" {
   color       = "#6fa58c"
   limit       = "0.1 % of wax"
   piece       = "0.5 g"
+  density     = "0.94 g/mL"
   flash_point = "400 °F"
   gel_safe    = true
   water_based = false
   components  = "none classified"
   sheet       = "safety data sheet, 2026-01"
-  certificate = "not perfumery: none asked for"
 }
 
 dye "slate" {
@@ -55,10 +55,10 @@ dye "slate" {
   color       = "#5c666d"
   limit       = "0.08 % of wax"
   piece       = "0.5 g"
+  density     = "0.94 g/mL"
   flash_point = "400 °F"
   gel_safe    = true
   water_based = false
   components  = "none classified"
   sheet       = "safety data sheet, 2026-01"
-  certificate = "not perfumery: none asked for"
 }

@@ -6,7 +6,7 @@ fragrance "tide-and-thyme" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-02"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "linalool" {
     cas     = "78-70-6"
@@ -23,7 +23,7 @@ fragrance "kelp-and-lime" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-03"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "d-limonene" {
     cas      = "5989-27-5"
@@ -53,7 +53,7 @@ fragrance "amber-lantern" {
   gel_safe        = true
   water_based     = false
   sheet           = "safety data sheet, 2026-03"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "vanillin" {
     cas     = "121-33-5"
@@ -76,7 +76,7 @@ fragrance "harbor-vanilla" {
   gel_safe        = true
   water_based     = false
   sheet           = "safety data sheet, 2026-01"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "vanillin" {
     cas     = "121-33-5"
@@ -93,7 +93,7 @@ fragrance "cedar-slip" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-02"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "alpha-isomethyl ionone" {
     cas     = "127-51-5"
@@ -116,7 +116,7 @@ fragrance "gorse-blossom" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-04"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "hexyl cinnamal" {
     cas      = "101-86-0"
@@ -140,7 +140,7 @@ fragrance "fig-and-salt" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-04"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "hexyl cinnamal" {
     cas      = "101-86-0"
@@ -164,7 +164,7 @@ fragrance "clove-bell" {
   gel_safe        = false
   water_based     = false
   sheet           = "safety data sheet, 2026-04"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 
   component "eugenol" {
     cas     = "97-53-0"
@@ -190,5 +190,5 @@ fragrance "rain-on-slate" {
   water_based     = false
   components      = "none classified"
   sheet           = "safety data sheet, 2026-05"
-  certificate     = "category 12, 51st amendment"
+  certificate     = "category 12, amendment 51"
 }

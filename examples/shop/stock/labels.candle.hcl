@@ -3,6 +3,7 @@
 label "us-base" {
   title      = "Base label, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children"]
   net_weight = "1 lb 5 oz (595 g)"
@@ -13,6 +14,7 @@ label "us-base" {
 label "us-pillar" {
   title      = "Small pillar, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick"]
   net_weight = "13 oz (368 g)"
@@ -23,6 +25,7 @@ label "us-pillar" {
 label "us-slim" {
   title      = "Slim pillar, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick"]
   net_weight = "10 oz (283 g)"
@@ -33,6 +36,7 @@ label "us-slim" {
 label "us-block" {
   title      = "Square block, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick"]
   net_weight = "1 lb 7 oz (652 g)"
@@ -43,6 +47,7 @@ label "us-block" {
 label "us-small" {
   title      = "Small molded candle, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick"]
   net_weight = "7.5 oz (212 g)"
@@ -53,6 +58,7 @@ label "us-small" {
 label "us-jar" {
   title      = "Jar, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick", "burn at most four hours", "stop at the last half inch"]
   net_weight = "7 oz (198 g)"
@@ -63,6 +69,7 @@ label "us-jar" {
 label "us-tin" {
   title      = "Tin, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick", "burn at most four hours", "stop at the last half inch"]
   net_weight = "5.5 oz (155 g)"
@@ -73,6 +80,7 @@ label "us-tin" {
 label "us-bowl" {
   title      = "Bowl of three wicks, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick", "burn at most four hours", "stop at the last half inch", "do not move when lit"]
   net_weight = "1 lb 4 oz (566 g)"
@@ -83,6 +91,7 @@ label "us-bowl" {
 label "us-votive" {
   title      = "Votive, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "trim the wick", "burn at most four hours"]
   net_weight = "1.8 oz (51 g)"
@@ -93,6 +102,7 @@ label "us-votive" {
 label "us-tealight" {
   title      = "Tealight, US"
   markets    = ["US"]
+  languages  = ["en"]
   signal     = "WARNING"
   cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children"]
   net_weight = "0.4 oz (11 g)"
@@ -101,18 +111,20 @@ label "us-tealight" {
 }
 
 label "us-taper" {
-  title      = "Pair of tapers, US"
-  markets    = ["US"]
-  signal     = "WARNING"
-  cautions   = ["burn within sight", "keep away from things that catch fire", "keep away from children", "burn upright"]
-  net_weight = "2 candles, 10 in (254 mm)"
-  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
-  lot        = "date of the pour"
+  title            = "Pair of tapers, US"
+  markets          = ["US"]
+  languages        = ["en"]
+  signal           = "WARNING"
+  cautions         = ["burn within sight", "keep away from things that catch fire", "keep away from children", "burn upright"]
+  count_and_length = "2 candles, 10 in (254 mm)"
+  contact          = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  lot              = "date of the pour"
 }
 
 label "us-melt" {
   title      = "Melts, US"
   markets    = ["US"]
+  languages  = ["en"]
   cautions   = ["keep away from children"]
   net_weight = "2.5 oz (70 g)"
   contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
@@ -122,21 +134,24 @@ label "us-melt" {
 # European Union and United Kingdom.
 
 label "eu-kelp-jar" {
-  title      = "Kelp and lime jar, EU"
-  markets    = ["EU"]
-  signal     = "Warning"
-  cautions   = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
-  net_weight = "190 g (6.7 oz)"
-  pictograms = ["GHS07"]
-  hazards    = ["H317"]
-  names      = ["d-limonene", "linalool", "citral"]
-  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
-  lot        = "date of the pour"
+  title       = "Kelp and lime jar, EU"
+  markets     = ["EU"]
+  languages   = ["en"]
+  signal      = "Warning"
+  cautions    = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
+  net_weight  = "190 g (6.7 oz)"
+  pictograms  = ["GHS07"]
+  hazards     = ["H317"]
+  names       = ["d-limonene", "linalool", "citral"]
+  precautions = ["P101", "P102", "P280", "P302+P352", "P333+P313", "P501"]
+  contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  lot         = "date of the pour"
 }
 
 label "uk-amber-jar" {
   title      = "Amber lantern jar, UK"
   markets    = ["UK"]
+  languages  = ["en"]
   cautions   = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
   net_weight = "190 g (6.7 oz)"
   hazards    = ["EUH208"]

@@ -29,7 +29,8 @@ mold "pillar-2x5" {
 mold "block-3x5" {
   title     = "Square block 3 × 5 in"
   shape     = "block"
-  diameter  = "3 in"
+  width     = "3 in"
+  length    = "3 in"
   height    = "5 in"
   holds     = "735 mL"
   wick_hole = true
@@ -59,6 +60,7 @@ mold "skep" {
 
 mold "votive-small" {
   title     = "Small votive with wick pin"
+  makes     = "votive"
   shape     = "cylinder"
   diameter  = "1 1/2 in"
   height    = "2 in"

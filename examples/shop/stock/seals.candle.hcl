@@ -28,7 +28,7 @@ seal "foil-tape" {
 
 seal "tab-sticker" {
   title    = "Wick tab sticker, heat rated"
-  kind     = "tape"
+  kind     = "sticker"
   holds_to = "220 °F"
 }
 

@@ -1,0 +1,50 @@
+# Dried flowers on the wax, where the flame reaches them: a second wick that nobody chose.
+recipe "burnable-topping" {
+  title    = "Flowers on top"
+  makes    = "jar"
+  made_for = "own use"
+  pot      = "pitcher-4"
+
+  wax "millrace-soy" {
+    weight = "1580 g"
+  }
+  fragrance "rain-on-slate" {
+    load = "8 % of wax"
+  }
+  container "straight-jar-8" {
+    count = 8
+    wick  = "cored-cotton-44"
+    fill  = "230 mL"
+  }
+  topping "sea-lavender" {
+    weight = "4 g"
+  }
+
+  step "set wick" {
+    with = "tab-sticker"
+  }
+  step "melt" {
+    to   = "178 °F"
+    over = "water bath"
+  }
+  step "add fragrance" {
+    at   = "172 °F"
+    stir = "2 min"
+  }
+  step "pour" {
+    at = "138 °F"
+  }
+  step "cool" {
+    for = "24 h"
+  }
+  step "cure" {
+    for = "10 days"
+  }
+  step "trim wick" {
+    to = "1/4 in"
+  }
+  step "attach label" {
+    label = "us-jar"
+    on    = "base"
+  }
+}

@@ -1,0 +1,4 @@
+topping "sea-lavender" {
+  title = "Dried sea lavender"
+  kind  = "botanical"
+}
