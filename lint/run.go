@@ -27,6 +27,12 @@ type Report struct {
 // Run checks the shop by the rules, on a day ("2026-10-04"). Recipes are
 // checked side by side on all processors.
 func Run(shop *Shop, rules []*Rule, today string) *Report {
+	return RunFor(shop, rules, today, func(string) bool { return true })
+}
+
+// RunFor checks the whole shop and reports what concerns the files that covers
+// accepts by name, and the recipes written in them.
+func RunFor(shop *Shop, rules []*Rule, today string, covers func(file string) bool) *Report {
 	book := newBook(rules)
 	results := make([]recipeResult, len(shop.Recipes))
 	var next atomic.Int64
@@ -44,19 +50,29 @@ func Run(shop *Shop, rules []*Rule, today string) *Report {
 	}
 	wg.Wait()
 
-	r := &Report{Shop: shop, Files: len(shop.Files), Recipes: len(shop.Recipes)}
-	var needs []need
-	for i := range results {
-		r.Findings = append(r.Findings, results[i].found...)
-		r.Conceded = append(r.Conceded, results[i].conceded...)
-		r.Faults = append(r.Faults, results[i].faults...)
-		needs = append(needs, results[i].unchecked...)
+	r := &Report{Shop: shop}
+	for _, f := range shop.Files {
+		if covers(f.Name) {
+			r.Files++
+		}
 	}
-	whole := checkShop(shop, book, today)
-	r.Findings = append(r.Findings, whole.found...)
-	r.Faults = append(r.Faults, whole.faults...)
-	needs = append(needs, whole.unchecked...)
-	r.Findings = append(r.Findings, problems(shop, book)...)
+	whole := recipeResult{gathering: checkShop(shop, book, today)}
+	whole.found = append(whole.found, problems(shop, book)...)
+	for i := range results {
+		if covers(shop.Recipes[i].File.Name) {
+			r.Recipes++
+			continue
+		}
+		results[i].keep(covers)
+	}
+	whole.keep(covers)
+	var needs []need
+	for _, res := range append(results, whole) {
+		r.Findings = append(r.Findings, res.found...)
+		r.Conceded = append(r.Conceded, res.conceded...)
+		r.Faults = append(r.Faults, res.faults...)
+		needs = append(needs, res.unchecked...)
+	}
 	r.Unchecked = mergeNeeds(needs)
 	r.sort()
 	return r
@@ -87,9 +103,17 @@ type recipeResult struct {
 	conceded []Conceded
 }
 
+// keep leaves only what stands in a file that covers accepts. Faults stay: a
+// check that stopped is told whatever was asked for.
+func (r *recipeResult) keep(covers func(file string) bool) {
+	r.found = slices.DeleteFunc(r.found, func(f Found) bool { return !covers(f.At.File.Name) })
+	r.conceded = slices.DeleteFunc(r.conceded, func(c Conceded) bool { return !covers(c.At.File.Name) })
+	r.unchecked = slices.DeleteFunc(r.unchecked, func(n need) bool { return !covers(n.block.File.Name) })
+}
+
 func checkRecipe(shop *Shop, book *book, recipe *schema.Block, today string) recipeResult {
 	res := recipeResult{gathering: gathering{whole: recipe.File.Whole}}
-	pass := &Pass{View: NewView(shop, recipe, today), out: &res.gathering}
+	pass := &Pass{View: NewView(shop, recipe, today), book: book, out: &res.gathering}
 	for _, r := range book.recipe {
 		pass.rule = r
 		pass.run()
@@ -100,7 +124,7 @@ func checkRecipe(shop *Shop, book *book, recipe *schema.Block, today string) rec
 
 func checkShop(shop *Shop, book *book, today string) gathering {
 	out := gathering{whole: true}
-	pass := &Pass{View: NewView(shop, nil, today), out: &out}
+	pass := &Pass{View: NewView(shop, nil, today), book: book, out: &out}
 	for _, r := range book.shop {
 		pass.rule = r
 		pass.run()
