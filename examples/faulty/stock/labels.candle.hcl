@@ -58,7 +58,6 @@ label "eu-jar" {
   languages   = ["en"]
   cautions    = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
   net_weight  = "190 g (6.7 oz)"
-  precautions = ["P101", "P102", "P280", "P302+P352", "P333+P313", "P501"]
   contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
   lot         = "date of the pour"
 }

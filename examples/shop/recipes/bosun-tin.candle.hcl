@@ -44,7 +44,7 @@ recipe "bosun-tin" {
     on    = "base"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -59,7 +59,7 @@ recipe "bosun-tin" {
     result     = "pass"
   }
 
-  test_burn "2026-10-25" {
+  test_burn "2026-10-04" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 7
@@ -74,7 +74,7 @@ recipe "bosun-tin" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -89,7 +89,7 @@ recipe "bosun-tin" {
     result     = "pass"
   }
 
-  test_burn "2026-10-25" {
+  test_burn "2026-10-04" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 7
@@ -104,7 +104,7 @@ recipe "bosun-tin" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -119,7 +119,7 @@ recipe "bosun-tin" {
     result     = "pass"
   }
 
-  test_burn "2026-10-25" {
+  test_burn "2026-10-04" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 7

@@ -45,7 +45,7 @@ recipe "driftwood-jar" {
     on    = "base"
   }
 
-  test_burn "2026-10-26" {
+  test_burn "2026-09-21" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -60,7 +60,7 @@ recipe "driftwood-jar" {
     result     = "pass"
   }
 
-  test_burn "2026-11-03" {
+  test_burn "2026-09-29" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 9
@@ -75,7 +75,7 @@ recipe "driftwood-jar" {
     result     = "pass"
   }
 
-  test_burn "2026-10-26" {
+  test_burn "2026-09-21" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -90,7 +90,7 @@ recipe "driftwood-jar" {
     result     = "pass"
   }
 
-  test_burn "2026-11-03" {
+  test_burn "2026-09-29" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 9
@@ -105,7 +105,7 @@ recipe "driftwood-jar" {
     result     = "pass"
   }
 
-  test_burn "2026-10-26" {
+  test_burn "2026-09-21" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -120,7 +120,7 @@ recipe "driftwood-jar" {
     result     = "pass"
   }
 
-  test_burn "2026-11-03" {
+  test_burn "2026-09-29" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 9

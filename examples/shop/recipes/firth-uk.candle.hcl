@@ -47,7 +47,7 @@ recipe "firth-uk" {
     on    = "side"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-08" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -62,7 +62,7 @@ recipe "firth-uk" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-10-15" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 8
@@ -77,7 +77,7 @@ recipe "firth-uk" {
     result     = "pass"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-08" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -92,7 +92,7 @@ recipe "firth-uk" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-10-15" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 8
@@ -107,7 +107,7 @@ recipe "firth-uk" {
     result     = "pass"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-08" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -122,7 +122,7 @@ recipe "firth-uk" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-10-15" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 8

@@ -46,7 +46,7 @@ recipe "fogbank-soy" {
     on    = "side"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-05" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -61,7 +61,7 @@ recipe "fogbank-soy" {
     result     = "pass"
   }
 
-  test_burn "2026-10-20" {
+  test_burn "2026-10-13" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 9
@@ -76,7 +76,7 @@ recipe "fogbank-soy" {
     result     = "pass"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-05" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -91,7 +91,7 @@ recipe "fogbank-soy" {
     result     = "pass"
   }
 
-  test_burn "2026-10-20" {
+  test_burn "2026-10-13" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 9
@@ -106,7 +106,7 @@ recipe "fogbank-soy" {
     result     = "pass"
   }
 
-  test_burn "2026-10-12" {
+  test_burn "2026-10-05" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -121,7 +121,7 @@ recipe "fogbank-soy" {
     result     = "pass"
   }
 
-  test_burn "2026-10-20" {
+  test_burn "2026-10-13" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 9

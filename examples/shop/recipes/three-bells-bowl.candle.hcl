@@ -57,7 +57,7 @@ recipe "three-bells-bowl" {
   }
 }
 
-test_burn "2026-10-19" {
+test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "A"
@@ -73,7 +73,7 @@ test_burn "2026-10-19" {
   result     = "pass"
 }
 
-test_burn "2026-10-27" {
+test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "A"
@@ -89,7 +89,7 @@ test_burn "2026-10-27" {
   result     = "pass"
 }
 
-test_burn "2026-10-19" {
+test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "B"
@@ -105,7 +105,7 @@ test_burn "2026-10-19" {
   result     = "pass"
 }
 
-test_burn "2026-10-27" {
+test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "B"
@@ -121,7 +121,7 @@ test_burn "2026-10-27" {
   result     = "pass"
 }
 
-test_burn "2026-10-19" {
+test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "C"
@@ -137,7 +137,7 @@ test_burn "2026-10-19" {
   result     = "pass"
 }
 
-test_burn "2026-10-27" {
+test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
   formula    = "not-yet-computed"
   candle     = "C"

@@ -68,7 +68,7 @@ recipe "tide-pillar" {
     on    = "base"
   }
 
-  test_burn "2026-09-28" {
+  test_burn "2026-09-07" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -82,7 +82,7 @@ recipe "tide-pillar" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 22
@@ -96,7 +96,7 @@ recipe "tide-pillar" {
     result     = "pass"
   }
 
-  test_burn "2026-09-28" {
+  test_burn "2026-09-07" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -110,7 +110,7 @@ recipe "tide-pillar" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 22
@@ -124,7 +124,7 @@ recipe "tide-pillar" {
     result     = "pass"
   }
 
-  test_burn "2026-09-28" {
+  test_burn "2026-09-07" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -138,7 +138,7 @@ recipe "tide-pillar" {
     result     = "pass"
   }
 
-  test_burn "2026-10-19" {
+  test_burn "2026-09-28" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 22

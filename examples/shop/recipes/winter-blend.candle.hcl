@@ -56,7 +56,7 @@ recipe "winter-blend" {
     on    = "base"
   }
 
-  test_burn "2026-11-02" {
+  test_burn "2026-08-31" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 1
@@ -70,7 +70,7 @@ recipe "winter-blend" {
     result     = "pass"
   }
 
-  test_burn "2026-11-10" {
+  test_burn "2026-09-08" {
     formula    = "not-yet-computed"
     candle     = "A"
     cycle      = 9
@@ -84,7 +84,7 @@ recipe "winter-blend" {
     result     = "pass"
   }
 
-  test_burn "2026-11-02" {
+  test_burn "2026-08-31" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 1
@@ -98,7 +98,7 @@ recipe "winter-blend" {
     result     = "pass"
   }
 
-  test_burn "2026-11-10" {
+  test_burn "2026-09-08" {
     formula    = "not-yet-computed"
     candle     = "B"
     cycle      = 9
@@ -112,7 +112,7 @@ recipe "winter-blend" {
     result     = "pass"
   }
 
-  test_burn "2026-11-02" {
+  test_burn "2026-08-31" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 1
@@ -126,7 +126,7 @@ recipe "winter-blend" {
     result     = "pass"
   }
 
-  test_burn "2026-11-10" {
+  test_burn "2026-09-08" {
     formula    = "not-yet-computed"
     candle     = "C"
     cycle      = 9
