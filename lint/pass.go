@@ -1,13 +1,25 @@
 package lint
 
-import "wickrule/schema"
+import (
+	"maps"
+	"slices"
+
+	"wickrule/schema"
+)
 
 // Pass is one rule looking at one recipe, or at the shop.
 type Pass struct {
 	*View
 	rule *Rule
+	book *book
 	out  *gathering
 }
+
+// RuleNames lists the names of all rules in force, sorted.
+func (p *Pass) RuleNames() []string { return slices.Sorted(maps.Keys(p.book.named)) }
+
+// HasRule says whether a rule of that name is in force.
+func (p *Pass) HasRule(name string) bool { return p.book.named[name] != nil }
 
 // gathering collects what the rules say of one recipe.
 type gathering struct {
