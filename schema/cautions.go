@@ -21,9 +21,16 @@ type MarketCautions struct {
 // TypeCaution is a caution that some kinds of candle need in a market.
 type TypeCaution struct {
 	Name    string
-	Makes   []string // what the recipe makes; empty: any
-	Floats  bool     // only where the candle floats
-	Because string   // in a maker's words
+	Which   string // the kinds, as a maker calls them
+	Because string // why, to end a sentence about one candle
+	needs   func(CandleType) bool
+}
+
+// CandleType is what decides which cautions a candle needs besides the core.
+type CandleType struct {
+	Melt      bool // a wax melt: it has no flame, and no caution is required
+	Container bool // it burns in the vessel it was poured into
+	Floats    bool
 }
 
 // CautionNames is the closed list, in the order a label shows them.
@@ -59,19 +66,18 @@ func CautionsIn(market string) *MarketCautions {
 	return nil
 }
 
-// RequiredCautions are the names of the cautions a candle needs in a market.
-// makes is what the recipe makes; a wax melt has no flame and needs none.
-func RequiredCautions(market, makes string, floats bool) []string {
+// RequiredCautions are the names of the cautions a candle of that type needs
+// in a market, those every candle needs first.
+func RequiredCautions(market string, candle CandleType) []string {
 	in := CautionsIn(market)
-	if in == nil || makes == "melt" {
+	if in == nil || candle.Melt {
 		return nil
 	}
 	names := slices.Clone(in.Core)
 	for _, t := range in.ByType {
-		if t.Floats != floats || len(t.Makes) > 0 && !slices.Contains(t.Makes, makes) {
-			continue
+		if t.needs(candle) {
+			names = append(names, t.Name)
 		}
-		names = append(names, t.Name)
 	}
 	return names
 }
@@ -105,7 +111,7 @@ var cautions = []Caution{
 	{"trim the wick", "Cut the wick short before each burn."},
 	{"burn at most four hours", "Put it out after four hours and let it set before you light it again."},
 	{"stop at the last half inch", "Stop burning it when half an inch of wax is left."},
-	{"keep out of draughts", "Burn it where there is no draught."},
+	{"keep out of draughts", "Burn it where the air is still."},
 	{"keep the pool clear", "Keep the melted wax free of matches and bits of wick."},
 	{"do not move when lit", "Do not carry it while it burns or while the wax is liquid."},
 	{"keep candles apart", "Leave a good space between burning candles."},
@@ -120,10 +126,11 @@ var supplementary = []string{"trim the wick", "burn at most four hours", "stop a
 	"keep the pool clear", "do not move when lit", "keep candles apart", "snuff, do not blow", "no liquid to put it out", "burn upright",
 	"remove packaging", "away from heat"}
 
-// enByType: candles that stand on their own need a holder, floating ones water.
 var enByType = []TypeCaution{
-	{Name: holder, Makes: []string{"pillar", "votive", "taper"}, Because: "it stands on its own, and at its end the flame comes down to whatever is under it"},
-	{Name: bowl, Floats: true, Because: "it floats"},
+	{Name: holder, Which: "candles without a container", Because: "it stands on its own, and its flame ends at whatever is under it",
+		needs: func(c CandleType) bool { return !c.Container && !c.Floats }},
+	{Name: bowl, Which: "floating candles", Because: "it floats",
+		needs: func(c CandleType) bool { return c.Floats }},
 }
 
 // The texts of the standards are sold and were not at hand. The three US

@@ -133,8 +133,8 @@ func sourceAttr() *AttrSpec {
 		Doc: "Where the figures come from and of what date, so that they can be checked again."}
 }
 
-func notesAttr() *AttrSpec {
-	return &AttrSpec{Name: "notes", Type: Prose, Example: `"Keep the sack closed; it takes up dust."`,
+func notesAttr(example string) *AttrSpec {
+	return &AttrSpec{Name: "notes", Type: Prose, Example: example,
 		Doc: "Anything else worth keeping. It is never judged."}
 }
 

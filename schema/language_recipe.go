@@ -23,7 +23,7 @@ func recipeSpec() *BlockSpec {
 				Doc: "Whether it is a floating candle. Those need a caution of their own on the label in the EU and the UK."},
 			{Name: "looks_like", Type: Choice, Choices: []string{"food", "toy"}, Example: `"food"`,
 				Doc: "Whether it imitates food or a toy. A child may bite it, and the EU and the UK restrict the sale of such things."},
-			notesAttr(),
+			notesAttr(`"Pour on a dry day: the dye blooms in damp air."`),
 		},
 		Blocks: []*BlockSpec{
 			recipeWaxSpec(), recipeFragranceSpec(), recipeDyeSpec(), recipeAdditiveSpec(),
@@ -147,7 +147,7 @@ func recipeVesselSpec(kind string) *BlockSpec {
 			{Name: "count", Type: Whole, Example: `2`,
 				Doc: "How many candles of this kind the batch makes; left out, one."},
 			{Name: "wick", Type: Key, Refers: []string{"wick"}, Example: `"flat-braid-24"`,
-				Doc: "The wick each candle gets. It must suit the wax and the width: too large sooted and hot, too small drowned."},
+				Doc: "The wick each candle gets. It must suit the wax and the width: too large it soots and overheats, too small it drowns."},
 			{Name: "wicks", Type: Whole, Example: `3`,
 				Doc: "How many wicks each candle has; left out, one. Several wicks share the width between them."},
 			{Name: "fill", Type: Amount, Dims: dimFill, BelowRim: true, Example: `"12 mm below rim"`,
@@ -221,7 +221,7 @@ func burnAttrs() []*AttrSpec {
 			Doc:     "What else was seen; an empty list says that nothing was. A flare, a relight, a crack or a candle that tips is a failure whatever else went well."},
 		{Name: "result", Type: Choice, Choices: []string{"pass", "fail"}, Example: `"pass"`,
 			Doc: "The tester's own verdict on this burn."},
-		notesAttr(),
+		notesAttr(`"Leaned to the window side from the second hour."`),
 	}
 }
 

@@ -90,7 +90,7 @@ func trialSpec() *BlockSpec {
 				Doc: "The hottest it was tried."},
 			{Name: "outcome", Type: Choice, Choices: []string{"held", "failed", "mixed", "open"}, Example: `"mixed"`,
 				Doc: "What came of it; open while it runs."},
-			notesAttr(),
+			notesAttr(`"Clean for six pours; wept at the seventh."`),
 		},
 	}
 }

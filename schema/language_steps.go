@@ -72,7 +72,7 @@ func preparingSteps() []*BlockSpec {
 			`step "prime wick" { at = "170 °F" }`,
 			temperatureAttr("at", `"170 °F"`, "How hot the wax is that it is soaked in."),
 			timeAttr("for", `"1 min"`, "How long it is soaked.")),
-		stepSpec("seal wick hole", "Closes the hole in the bottom of the mold. Done before the pour, or hot wax runs out over the bench.",
+		stepSpec("seal wick hole", "Closes the hole in the bottom of the mold, before the pour. Left open, hot wax runs out over the bench.",
 			`step "seal wick hole" { with = ["wick-screw", "wick-putty"] }`,
 			&AttrSpec{Name: "with", Type: Keys, Refers: []string{"seal"}, Example: `"rubber-plug"`,
 				Doc: "What it is sealed with: one seal or several together. Several are judged by the weakest."}),
@@ -98,7 +98,7 @@ func addingStep(what, doc, at string, more ...*AttrSpec) *BlockSpec {
 
 func meltingSteps() []*BlockSpec {
 	return []*BlockSpec{
-		stepSpec("melt", "Melts the wax. Every heat in the recipe is judged from the figure given here, so `until melted` is not enough.",
+		stepSpec("melt", "Melts the wax. Every heat in the recipe is judged from the figure given here, so melting by eye is not enough.",
 			"step \"melt\" {\n  to   = \"186 °F\"\n  over = \"water bath\"\n}",
 			temperatureAttr("to", `"186 °F"`, "How hot the wax is made. It is held against the wax's own range, its ceiling and its flash point."),
 			&AttrSpec{Name: "over", Type: Choice, Choices: heatSources, Example: `"water bath"`,

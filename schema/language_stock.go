@@ -52,13 +52,13 @@ func waxSpec() *BlockSpec {
 			{Name: "one_pour", Type: YesNo, Example: `true`,
 				Doc: "Whether the supplier sells it as needing no second pour."},
 			timeAttr("cure", `"1 to 3 d"`, "How long a scented candle of it should rest before it is burned or sold."),
-			{Name: "conductivity", Type: Number, Unit: "W/(m K)", Example: `0.24`,
+			{Name: "conductivity", Type: Figure, Unit: "W/mK", Example: `"0.24 W/mK"`,
 				Doc: "How well the solid wax conducts heat, for the cooling model."},
-			{Name: "heat_capacity", Type: Number, Unit: "kJ/(kg K)", Example: `2.2`,
+			{Name: "heat_capacity", Type: Figure, Unit: "kJ/kgK", Example: `"2.2 kJ/kgK"`,
 				Doc: "How much heat the solid wax takes per degree, for the cooling model."},
-			{Name: "latent_heat", Type: Number, Unit: "kJ/kg", Example: `200`,
+			{Name: "latent_heat", Type: Figure, Unit: "kJ/kg", Example: `"200 kJ/kg"`,
 				Doc: "How much heat the wax gives off as it sets, for the cooling model."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"Keep the sack closed; it takes up dust."`),
 		},
 		Blocks: []*BlockSpec{partSpec()},
 	}
@@ -83,7 +83,7 @@ func mixedInAttrs() []*AttrSpec {
 		{Name: "density", Type: Amount, Dims: dimDensity, Example: `"0.96 g/mL"`,
 			Doc: "Weight per volume at room temperature. Without it an amount by volume cannot be weighed."},
 		{Name: "flash_point", Type: Amount, Dims: dimTemperature, Example: `"190 °F"`,
-			Doc: "Where vapor over the neat liquid can be lit by a flame, from the safety data sheet. It is not the heat at which it boils off, and it says nothing of how hot the wax may be."},
+			Doc: "Where vapor over the neat liquid can be lit by a flame, from the safety data sheet. It is about the liquid by itself near a flame, not the heat at which scent is lost."},
 		{Name: "gel_safe", Type: YesNo, Example: `true`,
 			Doc: "Whether the supplier declares it fit for gel wax. In gel, what does not mix gathers and can flash over."},
 		{Name: "water_based", Type: YesNo, Example: `false`,
@@ -94,7 +94,7 @@ func mixedInAttrs() []*AttrSpec {
 			Doc: "Which safety data sheet the figures are from: name or number, and date."},
 		{Name: "certificate", Type: Line, Example: `"category 12, amendment 51"`,
 			Doc: "Which certificate of use is on file: its category and amendment. Category 12 is the one for candles."},
-		sourceAttr(), notesAttr(),
+		sourceAttr(), notesAttr(`"Keep it dark and cool."`),
 	}
 }
 
@@ -218,7 +218,7 @@ func moldSpec() *BlockSpec {
 				Doc: "What it is made of. A mold that softens lets hot wax go."},
 			{Name: "softens_at", Type: Amount, Dims: dimTemperature, Example: `"250 °F"`,
 				Doc: "Where its maker says it softens, if it does."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"The seam is on the long side; turn it to the back."`),
 		},
 	}
 }
@@ -257,9 +257,9 @@ func containerSpec() *BlockSpec {
 				Doc: "The sudden difference in temperature that its maker says it withstands."},
 			{Name: "softens_at", Type: Amount, Dims: dimTemperature, Example: `"280 °F"`,
 				Doc: "Where its maker says it softens, if it does."},
-			{Name: "finish", Type: Choice, Choices: []string{"plain", "glazed", "sealed", "painted", "varnished", "papered"}, Example: `"sealed"`,
+			{Name: "finish", Type: Choice, Choices: []string{"none", "glazed", "sealed", "painted", "varnished", "papered"}, Example: `"sealed"`,
 				Doc: "How its surface is finished. Concrete must be sealed; paint, varnish and paper can burn."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"Wash and dry before use; they come dusty."`),
 		},
 	}
 }
@@ -275,7 +275,7 @@ func taperSpec() *BlockSpec {
 				Doc: "Its diameter at the base. The wick is chosen by it."},
 			{Name: "length", Type: Amount, Dims: dimLength, Example: `"10 in"`,
 				Doc: "Its length without the wick."},
-			notesAttr(),
+			notesAttr(`"Fits the usual holders."`),
 		},
 	}
 }
@@ -289,7 +289,7 @@ func toppingSpec() *BlockSpec {
 			titleAttr(`"Dried sea lavender"`),
 			{Name: "kind", Type: Choice, Choices: []string{"botanical", "paper", "ribbon", "glitter", "mica", "crystal", "wax embed"}, Example: `"botanical"`,
 				Doc: "What it is. Plants, paper and ribbon burn; loose glitter and crystals can clog or carry the flame."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"Dried for two weeks."`),
 		},
 	}
 }
@@ -305,7 +305,7 @@ func potSpec() *BlockSpec {
 				Doc: "What it holds to the brim. Three quarters of that is as full as melted wax should stand."},
 			{Name: "heat", Type: Choice, Choices: heatSources, Example: `"thermostatic melter"`,
 				Doc: "What heats it. A melt step that says `over` wins."},
-			notesAttr(),
+			notesAttr(`"The dial reads high; trust the thermometer in the wax."`),
 		},
 	}
 }
@@ -341,7 +341,7 @@ func wickSpec() *BlockSpec {
 			lengthAttr("trim", `"1/4 in"`, "How long it should be cut for each burn, from its maker."),
 			{Name: "tab", Type: YesNo, Example: `true`,
 				Doc: "Whether a metal tab is crimped on. In a container or a tealight the tab holds it upright and ends the burn above the bottom."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"Comes on a spool of 100 m."`),
 		},
 	}
 }
@@ -357,7 +357,7 @@ func sealSpec() *BlockSpec {
 				Doc: "What it is. Hot-melt glue softens far below the heat of a pour."},
 			{Name: "holds_to", Type: Amount, Dims: dimTemperature, Example: `"350 °F"`,
 				Doc: "The heat its maker says it holds to. Every pour over it must be cooler."},
-			sourceAttr(), notesAttr(),
+			sourceAttr(), notesAttr(`"Press it onto dry, clean metal."`),
 		},
 	}
 }
@@ -400,7 +400,7 @@ func labelSpec() *BlockSpec {
 				Doc: "Who made it and where to reach them, as printed."},
 			{Name: "lot", Type: Line, Example: `"L-2026-41"`,
 				Doc: "The lot or batch it belongs to, as printed or as it is stamped on. Without it nothing can be called back."},
-			notesAttr(),
+			notesAttr(`"Reprint when the address changes."`),
 		},
 	}
 }

@@ -19,7 +19,7 @@ const (
 	Date                   // "2026-10-04"
 	Color                  // "#b5473c"
 	Expression             // a shop rule's expression, kept as source text
-	Number                 // a plain number, decimals allowed, 0 or more, in Unit
+	Figure                 // a number with the one unit named in Unit, as text: "0.24 W/mK"
 )
 
 // AttrSpec is one attribute of the language table.
@@ -30,7 +30,7 @@ type AttrSpec struct {
 	Range    bool                 // Amount: whether "a to b" may be written
 	Words    []string             // Amount, Line: further words that may stand there ("to shade")
 	BelowRim bool                 // Amount: whether a length may end in "below rim"
-	Unit     string               // Number: the one unit it is in, "" for a bare count
+	Unit     string               // Figure: the one unit it is in
 	Choices  []string             // Choice, Choices: the closed list
 	Refers   []string             // Key, Keys: names of the top-level blocks referred to
 	Required bool
