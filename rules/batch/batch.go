@@ -60,13 +60,18 @@ type Batch struct {
 
 	Steps []Step
 	Pours []Pour // the "pour" steps and "second pour" steps, in order
+
+	density, shrinkage Stated
+	totalOverWax       Figure // ratio: Total / WaxWeight, known without weights where all else is ordered by load
 }
 
 // Ingredient is a wax, fragrance, dye or additive block of the recipe.
 type Ingredient struct {
 	Block   *schema.Block // in the recipe
 	Stock   *schema.Block // nil: the key is unknown, which another rule says
-	Said    schema.Value  // the value that states how much: weight, load or amount (absent where none does)
+	Said    schema.Value  // the value that states how much: weight, amount or load, the first that is written (absent where none is)
+	Load    schema.Value  // the load where it is written beside a weight or an amount, which counts; see Batch.LoadWeight
+	ByEye   bool          // the amount is "to shade": Weight and proportions are absent, and count as 0 in totals
 	Weight  Figure        // g in the whole batch, a range at its upper end
 	OfWax   Figure        // ratio to the wax
 	OfTotal Figure        // ratio to everything weighed in
@@ -88,7 +93,11 @@ type Vessel struct {
 	Headspace Figure        // mm from the finished wax to the rim
 	Mass      Figure        // g, one finished candle at solid density
 	FirstFill Figure        // g that the first pour puts into one, at pour temperature and up to what it leaves below the rim
-	TopUp     Figure        // g that the second pour takes: Mass - FirstFill
+	TopUp     Figure        // g that the second pour takes: Mass - FirstFill; absent in layers
+
+	shape         string // a mold's, as stated
+	form          form
+	width, length Figure // mm, of a block
 }
 
 // Step is one step of the recipe, in the order done.
@@ -101,10 +110,12 @@ type Step struct {
 	// kind that has no temperature it has no Spec.
 	Heat schema.Value
 	// FromStart is seconds since the first step, FromPour since the first
-	// pour; Absent where the recipe's waits do not say.
-	FromStart Figure
-	FromPour  Figure
-	Vessels   []int // indices into Batch.Vessels that the step is about
+	// pour; Absent where the recipe's waits do not say. Ranges count at their
+	// low end, so this is the earliest; FromPourLatest counts the upper ends.
+	FromStart      Figure
+	FromPour       Figure
+	FromPourLatest Figure
+	Vessels        []int // indices into Batch.Vessels that the step is about
 }
 
 // Pour is a pour or a second pour, with what it is judged by.
@@ -117,21 +128,31 @@ type Pour struct {
 
 // Stated is a figure of the stock that applies to this recipe: from the
 // supplier's sheet of one wax, or the strictest of several in a loose blend,
-// or what is usual for the wax's family where the stock is silent.
+// or what is usual for the wax's family where the stock is silent. Of a loose
+// blend's common range, Amount, Wax and Value are those of the high end: ask
+// AtLow for the low one, and let Range print it.
 type Stated struct {
 	State  schema.State      // Known; Broken: silent; Absent: not even the family has one
 	Amount quantity.Quantity // a single amount or a range
 	Wax    *schema.Block     // the stock item it comes from (of a blend: the one that decides)
 	Value  schema.Value      // where it is written; zero for a family's figure
 	Family string            // "" for a stated figure; else the family whose usual figure it is ("common practice")
-	Blend  bool              // several waxes were looked at: the common range, or the strictest
-	Lacks  *schema.Block     // Absent or Family: the wax that does not state it
+	Blend  bool              // several waxes were looked at: the common range, the strictest, or the average
+	Empty  bool              // a loose blend with no common range: Low is above High
+	Partly bool              // a loose blend in which Lacks says nothing, nor does its family; the figure is the others'
+	Lacks  *schema.Block     // Absent, Family or Partly: the wax that does not state it
 	Attr   string
+	low    *Stated // a loose blend's common range: what sets the low end, where that is another wax; see AtLow
 }
 
 // Known says whether there is a figure at all.
 func (s Stated) Known() bool { return s.State == schema.Known }
 
 // Low and High are the ends of the figure in base units.
-func (s Stated) Low() quantity.Rat  { return s.Amount.Low().Base() }
+func (s Stated) Low() quantity.Rat {
+	if s.low != nil {
+		return s.low.Amount.Base()
+	}
+	return s.Amount.Base()
+}
 func (s Stated) High() quantity.Rat { return s.Amount.High().Base() }

@@ -1,0 +1,158 @@
+package batch
+
+import (
+	"slices"
+
+	"wickrule/schema"
+	"wickrule/schema/quantity"
+)
+
+// Uses are the uses a wax may be sold for that suit what a recipe makes.
+func Uses(makes string) []string {
+	switch makes {
+	case "pillar":
+		return usesPillar
+	case "jar":
+		return usesJar
+	case "tealight":
+		return usesTealight
+	case "votive":
+		return usesVotive
+	case "taper":
+		return usesTaper
+	case "melt":
+		return usesMelt
+	}
+	return nil
+}
+
+var (
+	usesPillar   = []string{"pillar"}
+	usesJar      = []string{"container"}
+	usesTealight = []string{"tealight", "container"}
+	usesVotive   = []string{"votive"}
+	usesTaper    = []string{"taper"}
+	usesMelt     = []string{"melt", "container"}
+)
+
+// Suited says whether a wax suits a use.
+type Suited struct {
+	State  schema.State  // Known: Yes says it. Broken: silent. Absent: neither the wax nor its family says
+	Yes    bool          // of several waxes: every one suits
+	Wax    *schema.Block // the wax it is about: of several that do not suit, the heaviest
+	Value  schema.Value  // its suits, or its tested_for where the use is only there; zero for a family's word
+	Family string        // "" where the wax states suits; else the family whose usual uses decide (common practice)
+	Tested bool          // suits only by the shop's own tested_for
+	Blend  bool          // several waxes were looked at
+	Unfit  Figure        // ratio of the wax, by weight, that does not suit; 0 where all does
+	Lacks  *schema.Block // the wax that states no suits, where one does not
+}
+
+// SuitedFor says whether the wax suits one of the uses ("pillar", "container").
+func SuitedFor(wax *schema.Block, uses ...string) Suited {
+	if wax == nil {
+		return Suited{State: schema.Broken}
+	}
+	s := Suited{State: schema.Known, Wax: wax, Value: wax.Get("suits")}
+	if tested := wax.Get("tested_for"); mentions(tested, uses) && !mentions(s.Value, uses) {
+		s.Yes, s.Tested, s.Value = true, true, tested
+		return s
+	}
+	switch {
+	case s.Value.Known():
+		s.Yes = mentions(s.Value, uses)
+		return s
+	case s.Value.Broken() || wax.Get("family").Broken():
+		return Suited{State: schema.Broken, Wax: wax}
+	}
+	s.Value, s.Lacks = schema.Value{}, wax
+	s.Family = wax.Get("family").Text()
+	yes, no := usualUses(s.Family)
+	allNo := len(uses) > 0
+	for _, use := range uses {
+		if slices.Contains(yes, use) {
+			s.Yes = true
+			return s
+		}
+		allNo = allNo && slices.Contains(no, use)
+	}
+	if !allNo {
+		s.State, s.Family = schema.Absent, ""
+	}
+	return s
+}
+
+// usualUses is what waxes of a family are always, and what they are never,
+// good for (common practice); what depends on the grade is in neither.
+func usualUses(family string) (yes, no []string) {
+	switch family {
+	case "beeswax":
+		return []string{"container", "pillar", "taper"}, nil
+	case "coconut":
+		return []string{"container"}, []string{"pillar", "votive", "taper"}
+	case "rapeseed":
+		return []string{"container"}, []string{"taper"}
+	case "gel":
+		return []string{"container"}, []string{"pillar", "votive", "taper"}
+	case "palm":
+		return []string{"pillar"}, []string{"taper"}
+	case "stearin":
+		return []string{"pillar", "taper"}, nil
+	case "soy":
+		return nil, []string{"taper"}
+	}
+	return nil, nil
+}
+
+func mentions(v schema.Value, uses []string) bool {
+	for _, item := range v.Items() {
+		if slices.Contains(uses, item.Text) {
+			return true
+		}
+	}
+	return false
+}
+
+// Suits says whether the recipe's wax suits one of the uses; of a loose blend,
+// whether every wax in it does.
+func (b *Batch) Suits(uses ...string) Suited {
+	worst := Suited{State: schema.Absent}
+	unfit, heaviest := known(none), none
+	for i := range b.Waxes {
+		in := &b.Waxes[i]
+		s := SuitedFor(in.Stock, uses...)
+		weight := in.Weight.Value
+		switch {
+		case s.State == schema.Known && !s.Yes:
+			unfit = unfit.plus(in.OfWax)
+		case s.State != schema.Known:
+			unfit = unfit.plus(Figure{State: s.State})
+		}
+		if i == 0 || rank(s) > rank(worst) || rank(s) == rank(worst) && heaviest.Less(weight) {
+			worst, heaviest = s, weight
+		}
+	}
+	worst.Unfit = unfit
+	worst.Blend = len(b.Waxes) > 1
+	return worst
+}
+
+// rank orders answers: what does not suit is worth saying before what is not
+// known, and that before what suits.
+func rank(s Suited) int {
+	switch {
+	case s.State == schema.Known && !s.Yes:
+		return 3
+	case s.State == schema.Broken:
+		return 2
+	case s.State == schema.Absent:
+		return 1
+	}
+	return 0
+}
+
+// MostlyUnfit says whether at least half of the wax does not suit; where the
+// weights are not known it is taken to be so.
+func (s Suited) MostlyUnfit() bool {
+	return !s.Unfit.Known() || !s.Unfit.Value.Less(quantity.NewRat(1, 2))
+}
