@@ -7,7 +7,8 @@ import "unicode/utf8"
 func Parse(text string, accept ...Dimension) (Quantity, *Error) {
 	q, err := read(text, accept)
 	if err != nil {
-		advise(err, text, accept)
+		// A copy, so that accept stays off the heap where nothing is wrong.
+		advise(err, text, append([]Dimension(nil), accept...))
 	}
 	return q, err
 }

@@ -60,7 +60,7 @@ func (q Quantity) Low() Quantity {
 	q.high = nil
 	q.highUnit, q.highLast, q.highPlaces = q.lowUnit, q.lowLast, q.lowPlaces
 	if q.unitStart == 0 {
-		q.text = q.text[:q.lowEnd]
+		q.text = trim(q.text[:q.lowEnd])
 		q.lowEnd, q.highStart = 0, 0
 	}
 	return q // with a shared unit, lowEnd and unitStart say which two pieces of text are its own
@@ -72,7 +72,7 @@ func (q Quantity) High() Quantity {
 		return q
 	}
 	return Quantity{
-		low: *q.high, text: q.text[q.highStart:],
+		low: *q.high, text: trimEnd(q.text[q.highStart:]),
 		lowUnit: q.highUnit, lowLast: q.highLast, lowPlaces: q.highPlaces,
 		highUnit: q.highUnit, highLast: q.highLast, highPlaces: q.highPlaces,
 	}

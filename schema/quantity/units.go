@@ -108,9 +108,9 @@ var table = numbered([candle + 1]Unit{
 		Spellings: []string{"in", "ins", "inch", "inches", `"`, "″", "”"}},
 
 	celsius: {Symbol: "°C", Dim: Temperature, System: Metric, Factor: one, Source: own,
-		Spellings: []string{"°c", "c", "deg c", "degc", "degree c", "degrees c", "celsius", "° celsius", "deg celsius", "degree celsius", "degrees celsius", "centigrade", "degrees centigrade"}},
+		Spellings: []string{"°c", "c", "deg c", "degc", "degree c", "degrees c", "celsius", "°celsius", "deg celsius", "degree celsius", "degrees celsius", "centigrade", "degrees centigrade"}},
 	fahrenheit: {Symbol: "°F", Dim: Temperature, System: US, Factor: NewRat(5, 9), Offset: NewRat(-160, 9), Source: sp811 + ", B.8",
-		Spellings: []string{"°f", "f", "deg f", "degf", "degree f", "degrees f", "fahrenheit", "° fahrenheit", "deg fahrenheit", "degree fahrenheit", "degrees fahrenheit"}},
+		Spellings: []string{"°f", "f", "deg f", "degf", "degree f", "degrees f", "fahrenheit", "°fahrenheit", "deg fahrenheit", "degree fahrenheit", "degrees fahrenheit"}},
 
 	// The same spellings where a difference is meant; reading picks these by the place.
 	celsiusDegrees:    {Symbol: "°C", Dim: Difference, System: Metric, Factor: one, Source: own},
