@@ -102,7 +102,7 @@ func meltingSteps() []*BlockSpec {
 			"step \"melt\" {\n  to   = \"186 °F\"\n  over = \"water bath\"\n}",
 			temperatureAttr("to", `"186 °F"`, "How hot the wax is made. It is held against the wax's own range, its ceiling and its flash point."),
 			&AttrSpec{Name: "over", Type: Choice, Choices: heatSources, Example: `"water bath"`,
-				Doc: "What heats the pot; left out, what the pot says. Direct heat and microwaves overheat wax where no thermometer stands."},
+				Doc: "What heats the pot; left out, what the pot says. Direct heat is a flame or a plate without a thermostat: like a microwave, it overheats wax unseen."},
 			timeAttr("hold", `"20 min"`, "How long it is kept that hot."),
 			&AttrSpec{Name: "unattended", Type: YesNo, Example: `false`,
 				Doc: "Whether nobody watches it meanwhile. Wax heated with nobody there is how workshops burn down."},

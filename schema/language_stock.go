@@ -257,8 +257,8 @@ func containerSpec() *BlockSpec {
 				Doc: "The sudden difference in temperature that its maker says it withstands."},
 			{Name: "softens_at", Type: Amount, Dims: dimTemperature, Example: `"280 °F"`,
 				Doc: "Where its maker says it softens, if it does."},
-			{Name: "finish", Type: Choice, Choices: []string{"none", "glazed", "sealed", "painted", "varnished", "papered"}, Example: `"sealed"`,
-				Doc: "How its surface is finished. Concrete must be sealed; paint, varnish and paper can burn."},
+			{Name: "finish", Type: Choice, Choices: []string{"plain", "glazed", "sealed", "painted", "varnished", "papered"}, Example: `"sealed"`,
+				Doc: "How its surface is finished; plain is bare glass or metal. Concrete must be sealed; paint, varnish and paper can burn."},
 			sourceAttr(), notesAttr(`"Wash and dry before use; they come dusty."`),
 		},
 	}
