@@ -14,6 +14,7 @@ type File struct {
 	Clean    bool // whole, and with no problem at all
 	Blocks   []*Block
 	Problems []Problem // sorted by place
+	parsed   bool      // the parser took the bytes as they are, so their layout may be judged
 }
 
 // Problem is something in the text that the format does not allow. Rule is
@@ -46,7 +47,7 @@ type Attribute struct {
 	NameAt int32 // where the name starts
 	Span   Span  // the value, quotes included
 	state  State
-	data   any // *quantity.Quantity, string, bool, int64, []Item or nil
+	data   any // *quantity.Quantity, quantity.Rat, string, bool, int64, []Item or nil
 }
 
 // State tells what is known of a value.

@@ -1,7 +1,213 @@
 package schema
 
-// Read reads one file. It never fails: what it cannot read stands among the
-// problems.
-func Read(name string, src []byte) *File { return &File{Name: name, Text: NewText(string(src))} }
+import (
+	"cmp"
+	"slices"
+	"strings"
 
-func belowRim(string) bool { return false }
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+)
+
+// Read reads one file. It never fails: what it cannot read stands among the
+// problems, and everything else is there to be judged.
+//
+// The text is parsed as given. Only where that fails is a copy made, mended
+// line by line (a quote closed, a brace added), and parsed again; the problems
+// and every span still speak of the bytes as given.
+func Read(name string, src []byte) *File {
+	f := &File{Name: name, Text: NewText(string(src)), Whole: true}
+	r := &reader{file: f, seen: f.Text.content}
+	r.read(src)
+	r.finish()
+	return f
+}
+
+// reader carries one file through reading.
+type reader struct {
+	file     *File
+	seen     string      // what the parser saw: the text, or a cleaned or mended copy
+	inserted []insertion // what the mended copy has more than the text, in order
+	broken   []brokenValue
+	hurt     []Span // places that make a value they touch unreadable
+
+	// One piece of memory each for all blocks and attributes of the file.
+	blocks []Block
+	attrs  []Attribute
+	order  []*hclsyntax.Attribute // the attributes of the body in hand, by place
+}
+
+// insertion is text that a mended copy has at a place, in the copy's offsets.
+type insertion struct{ at, length int }
+
+// brokenValue is a value the copy has a stand-in for.
+type brokenValue struct {
+	at   int  // where the stand-in starts, in the copy
+	span Span // the value as given
+}
+
+func (r *reader) read(src []byte) {
+	s := look(src)
+	if why, start, end := s.refusal(src); why != "" {
+		r.file.Whole = false
+		r.report(Problem{Rule: ruleSyntax, Span: Span{int32(start), int32(end)}, Message: why})
+		return
+	}
+	seen := src
+	if !s.plain {
+		seen = r.clean(slices.Clone(seen))
+	}
+	if s.longDigit {
+		seen = r.shorten(seen)
+	}
+	body, complaints := parse(seen)
+	r.file.parsed = len(r.hurt) == 0 && failures(complaints) == 0
+	if failures(complaints) > 0 {
+		m := mend(r.file, seen)
+		mended, again := parse(m.copy)
+		if failures(again) < failures(complaints) {
+			body, complaints, seen = mended, again, m.copy
+			r.inserted, r.broken = m.inserted, append(r.broken, m.broken...)
+			r.file.Problems = append(r.file.Problems, m.problems...)
+			r.file.Whole = r.file.Whole && m.whole
+		}
+	}
+	if len(seen) != len(src) || len(src) > 0 && &seen[0] != &src[0] {
+		r.seen = string(seen)
+	}
+	if len(complaints) > 0 {
+		r.complain(complaints)
+	}
+	r.file.Blocks = r.top(body)
+}
+
+// parse is the parser with its rare panics made into complaints, for reading
+// must survive any bytes.
+func parse(src []byte) (body *hclsyntax.Body, complaints hcl.Diagnostics) {
+	defer func() {
+		if recover() != nil {
+			body = &hclsyntax.Body{}
+			complaints = hcl.Diagnostics{{Severity: hcl.DiagError, Subject: &hcl.Range{Start: hcl.InitialPos, End: hcl.InitialPos}}}
+		}
+	}()
+	file, complaints := hclsyntax.ParseConfig(src, "", hcl.InitialPos)
+	return file.Body.(*hclsyntax.Body), complaints
+}
+
+// clean makes the copy readable without moving a byte: a lone CR becomes a
+// line end, and bytes that are no text become spaces, each told.
+func (r *reader) clean(copy []byte) []byte {
+	text := r.file.Text.content
+	for i, c := range text {
+		size := 1
+		switch {
+		case c == '\r':
+			if !strings.HasPrefix(text[i+1:], "\n") {
+				copy[i] = '\n'
+			}
+			continue
+		case c == '\uFFFD' && !strings.HasPrefix(text[i:], "\uFFFD"):
+			r.badByte(i)
+		case c < ' ' && c != '\n' && c != '\t' || c == 0x7f:
+			span := Span{int32(i), int32(i + size)}
+			r.harm(Problem{Rule: ruleSyntax, Span: span,
+				Message: "a control character stands here (byte " + hexByte(text[i]) + "), which no editor shows: delete it",
+				Fixes:   []Fix{{Title: "delete the control character", Safe: true, Edits: []Edit{{r.file, span, ""}}}}})
+		default:
+			continue
+		}
+		copy[i] = ' '
+	}
+	return copy
+}
+
+// badByte tells of a byte that is not UTF-8. The commonest is the degree sign
+// of an old one-byte encoding.
+func (r *reader) badByte(at int) {
+	span := Span{int32(at), int32(at + 1)}
+	b := r.file.Text.content[at]
+	p := Problem{Rule: ruleSyntax, Span: span,
+		Message: "this byte (" + hexByte(b) + ") is not UTF-8 text: save the file as UTF-8 and type the character again"}
+	if b == 0xb0 || b == 0xba {
+		p.Fixes = []Fix{{Title: "write the degree sign as °", Safe: true, Edits: []Edit{{r.file, span, "°"}}}}
+	}
+	r.harm(p)
+}
+
+// shorten puts 0 in place of numbers that are too long to be computed with.
+func (r *reader) shorten(seen []byte) []byte {
+	for i, span := range longNumbers(seen) {
+		if i == 0 {
+			seen = slices.Clone(seen)
+		}
+		r.harm(Problem{Rule: ruleSyntax, Span: span, Message: "a number of over 30 digits stands here: write it shorter"})
+		for at := span.Start; at < span.End; at++ {
+			seen[at] = ' '
+		}
+		seen[span.Start] = '0'
+		r.broken = append(r.broken, brokenValue{int(span.Start), span})
+	}
+	return seen
+}
+
+// harm reports a problem that makes what it touches unreadable.
+func (r *reader) harm(p Problem) {
+	r.hurt = append(r.hurt, p.Span)
+	r.report(p)
+}
+
+func (r *reader) report(p Problem) { r.file.Problems = append(r.file.Problems, p) }
+
+// back turns an offset of the parsed copy into one of the text as given.
+func (r *reader) back(at int) int32 {
+	moved := 0
+	for _, in := range r.inserted {
+		if in.at >= at {
+			break
+		}
+		moved += min(in.length, at-in.at)
+	}
+	return int32(at - moved)
+}
+
+// span turns a range of the parsed copy into a span of the text as given. The
+// parser leaves some ranges end before they start; those are cut to nothing.
+func (r *reader) span(rng hcl.Range) Span {
+	start := r.back(min(max(rng.Start.Byte, 0), len(r.seen)))
+	end := r.back(min(max(rng.End.Byte, 0), len(r.seen)))
+	return Span{start, max(start, end)}
+}
+
+// finish sorts the problems, cuts their number and finds the blocks they lie in.
+func (r *reader) finish() {
+	f := r.file
+	if len(f.Problems) == 0 {
+		f.Clean = f.Whole
+		return
+	}
+	slices.SortStableFunc(f.Problems, func(a, b Problem) int {
+		return cmp.Or(cmp.Compare(a.Span.Start, b.Span.Start), cmp.Compare(a.Span.End, b.Span.End), strings.Compare(a.Rule, b.Rule))
+	})
+	if more := len(f.Problems) - mostProblems; more > 0 {
+		f.Problems = f.Problems[:mostProblems+1]
+		last := &f.Problems[mostProblems]
+		last.Rule, last.Fixes = ruleSyntax, nil
+		last.Message = count(more, "more problem", "more problems") + " from here on: put right those above first"
+	}
+	for i := range f.Problems {
+		f.Problems[i].Block = blockAt(f.Blocks, f.Problems[i].Span.Start)
+	}
+}
+
+// blockAt is the innermost of the blocks that the offset lies in, or nil.
+func blockAt(blocks []*Block, at int32) *Block {
+	for _, b := range blocks {
+		if b.Span.Start <= at && at < b.Span.End {
+			if inner := blockAt(b.Blocks, at); inner != nil {
+				return inner
+			}
+			return b
+		}
+	}
+	return nil
+}

@@ -1,0 +1,226 @@
+package schema
+
+import (
+	"slices"
+	"strings"
+	"time"
+	"unicode/utf8"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"wickrule/schema/quantity"
+)
+
+// wrongKind tells that the value is of another kind than belongs here.
+func (v *reading) wrongKind(message string, fixes ...Fix) any {
+	v.r.report(Problem{Rule: ruleWrongKind, Span: v.span, Message: message, Fixes: fixes})
+	return nil
+}
+
+// becomes is the fix that replaces the value by a literal.
+func (v *reading) becomes(literal string, safe bool) Fix {
+	return Fix{Title: "write " + literal, Safe: safe, Edits: []Edit{{v.r.file, v.span, literal}}}
+}
+
+func (v *reading) offer(literals []string, safe bool) []Fix {
+	fixes := make([]Fix, len(literals))
+	for i, literal := range literals {
+		fixes[i] = v.becomes(literal, safe)
+	}
+	return fixes
+}
+
+// brief is the value's source on one line, cut where it is long.
+func (v *reading) brief() string { return brief(v.source()) }
+
+const longestBrief = 40
+
+func brief(source string) string {
+	source = strings.Join(strings.Fields(source), " ")
+	if utf8.RuneCountInString(source) > longestBrief {
+		source = string([]rune(source)[:longestBrief-1]) + "…"
+	}
+	return source
+}
+
+// isLiteral says whether the value is plain: text, a number, true or false, or
+// a list.
+func (v *reading) isLiteral() bool {
+	switch e := v.expr.(type) {
+	case *hclsyntax.LiteralValueExpr:
+		return v.source() != "null"
+	case *hclsyntax.TemplateExpr:
+		return onlyLiterals(e)
+	case *hclsyntax.TupleConsExpr:
+		return true
+	}
+	return false
+}
+
+// quiet is the text of a quoted value, without telling where it is none.
+func (v *reading) quiet() (string, bool) {
+	literal, ok := v.expr.(*hclsyntax.TemplateExpr)
+	source := v.source()
+	if !ok || !onlyLiterals(literal) || len(source) < 2 || source[0] != '"' {
+		return "", false
+	}
+	return unquote(source[1 : len(source)-1]), true
+}
+
+func isNegative(e hclsyntax.Expression) bool {
+	minus, ok := e.(*hclsyntax.UnaryOpExpr)
+	if !ok {
+		return false
+	}
+	_, ok = minus.Val.(*hclsyntax.LiteralValueExpr)
+	return ok
+}
+
+// notText tells what stands where text in quotes belongs.
+func (v *reading) notText() {
+	if v.spec.Type == Amount && (v.isNumber() || isNegative(v.expr)) {
+		v.bareNumber()
+		return
+	}
+	if v.spec.Type == Figure && v.isNumber() {
+		v.figure(v.source())
+		return
+	}
+	if list, ok := v.expr.(*hclsyntax.TupleConsExpr); ok {
+		v.listForOne(list)
+		return
+	}
+	if !v.isLiteral() {
+		v.notALiteral()
+		return
+	}
+	message := "`" + v.spec.Name + "` is written in quotes, and " + v.brief() + " is not"
+	if v.fits(v.source()) {
+		v.wrongKind(message, v.becomes(Quote(v.source()), true))
+		return
+	}
+	v.wrongKind(message + ": write " + v.spec.example())
+}
+
+func (v *reading) isNumber() bool {
+	_, ok := v.expr.(*hclsyntax.LiteralValueExpr)
+	source := v.source()
+	return ok && source != "" && source[0] >= '0' && source[0] <= '9'
+}
+
+// listForOne tells of a list where one value belongs.
+func (v *reading) listForOne(list *hclsyntax.TupleConsExpr) {
+	message := "`" + v.spec.Name + "` takes one value, not a list: write " + v.spec.example()
+	if len(list.Exprs) == 1 {
+		only := v.r.file.Text.Slice(v.r.span(list.Exprs[0].Range()))
+		v.wrongKind(message, v.becomes(only, true))
+		return
+	}
+	v.wrongKind(message)
+}
+
+// fits says whether the text, in quotes, could stand here.
+func (v *reading) fits(text string) bool {
+	switch v.spec.Type {
+	case Amount:
+		_, ok := v.measure(text)
+		return ok || slices.Contains(v.spec.Words, text)
+	case Choice, Choices:
+		return slices.Contains(v.spec.Choices, text)
+	case Date:
+		_, err := time.Parse(time.DateOnly, text)
+		return err == nil
+	case Color:
+		return isColor(text)
+	case Figure:
+		_, ok := v.spec.readFigure(text)
+		return ok
+	case YesNo:
+		return text == "true" || text == "false"
+	case Whole:
+		_, ok := wholeNumber(text)
+		return ok
+	}
+	return text != ""
+}
+
+// literal is how the text is written as a value here: some values stand in
+// quotes and some do not.
+func (v *reading) literal(text string) string {
+	if v.spec.Type == YesNo || v.spec.Type == Whole {
+		return text
+	}
+	return Quote(text)
+}
+
+// notALiteral tells of something computed, or not in the form of a value,
+// where a recipe needs the plain value.
+func (v *reading) notALiteral() {
+	source := v.source()
+	p := Problem{Rule: ruleNotALiteral, Span: v.span}
+	switch e := v.expr.(type) {
+	case *hclsyntax.LiteralValueExpr: // null
+		p.Message = "null says nothing: leave the `" + v.spec.Name + "` line out"
+		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.block, v.span)}}}
+	case *hclsyntax.ScopeTraversalExpr:
+		p.Message = brief(source) + " is not in quotes: write " + v.spec.example()
+		if v.fits(source) {
+			p.Message = brief(source) + " is not in quotes: write " + v.literal(source)
+			p.Fixes = []Fix{v.becomes(v.literal(source), true)}
+		} else if name, _ := Nearest(source, v.spec.Choices); name != "" {
+			p.Message = brief(source) + " is not in quotes: write " + Quote(name)
+			p.Fixes = []Fix{v.becomes(Quote(name), false)}
+		}
+	case *hclsyntax.TemplateExpr, *hclsyntax.TemplateWrapExpr:
+		p.Message = "${ and %{ fill in computed text, which only a shop rule may do: write out what " + brief(source) + " stands for"
+		if strings.HasPrefix(source, `"`) {
+			p.Message += ", or double the $ or % where those very characters are meant"
+			p.Fixes = []Fix{v.becomes(doubled.Replace(source), false)}
+		}
+	case *hclsyntax.ParenthesesExpr:
+		p.Message = "brackets around a value are not used: write " + v.spec.example()
+		inner := strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(source, "("), ")"))
+		if lit, ok := e.Expression.(*hclsyntax.TemplateExpr); ok && onlyLiterals(lit) {
+			p.Message = "brackets around a value are not used: write " + brief(inner)
+			p.Fixes = []Fix{v.becomes(inner, true)}
+		}
+	case *hclsyntax.ObjectConsExpr:
+		p.Message = "`" + v.spec.Name + "` takes one plain value, nothing between { and }: write " + v.spec.example()
+	case *hclsyntax.UnaryOpExpr:
+		p.Message = "a sign before a value is not used: write " + v.spec.example()
+	default:
+		p.Message = "a recipe holds plain values, nothing to compute: write out what " + brief(source) + " comes to, such as " + v.spec.example()
+		if v.fits(source) {
+			p.Message = brief(source) + " is not in quotes: write " + v.literal(source)
+			p.Fixes = []Fix{v.becomes(v.literal(source), true)}
+		}
+	}
+	v.r.report(p)
+}
+
+var doubled = strings.NewReplacer("${", "$${", "%{", "%%{")
+
+// example is a value as it would be typed here.
+func (s *AttrSpec) example() string { return s.exampleOr(`"…"`) }
+
+func (s *AttrSpec) exampleOr(other string) string {
+	if s.Example != "" {
+		return s.Example
+	}
+	return other
+}
+
+// measure reads the text as an amount of this attribute.
+func (v *reading) measure(text string) (*quantity.Quantity, bool) {
+	accept := v.spec.Dims
+	if v.spec.BelowRim {
+		if length, ok := cutBelowRim(text); ok {
+			text, accept = length, dimLength
+		}
+	}
+	q, err := quantity.Parse(text, accept...)
+	if err != nil || q.IsRange() && !v.spec.Range {
+		return nil, false
+	}
+	return &q, true
+}

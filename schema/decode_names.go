@@ -1,0 +1,231 @@
+package schema
+
+import (
+	"slices"
+	"strings"
+	"time"
+
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+)
+
+// unknownBlock tells of a block whose name the format does not have there. A
+// slip of the keys is read as what it is nearest to; anything else is left out.
+func (r *reader) unknownBlock(source *hclsyntax.Block, parent *BlockSpec) *BlockSpec {
+	span := r.span(source.TypeRange)
+	where, known := "at the top of a file", Language()
+	if parent != nil {
+		where, known = "in a "+parent.Name+" block", parent.Blocks
+	}
+	p := Problem{Rule: ruleUnknownBlock, Span: span}
+	if parent != nil && parent.Attr(source.Type) != nil {
+		p.Message = "`" + source.Type + "` is no block: write " + source.Type + " = " + parent.Attr(source.Type).example()
+		r.report(p)
+		return nil
+	}
+	if homes := homesOf(source.Type); len(homes) > 0 {
+		p.Message = "a " + source.Type + " block cannot stand " + where + ": it belongs in " + orList(homes)
+		r.report(p)
+		return nil
+	}
+	names := make([]string, len(known))
+	for i, s := range known {
+		names[i] = s.Name
+	}
+	p.Message = "`" + source.Type + "` is no block that stands " + where
+	if len(names) == 0 {
+		p.Message = "a " + parent.Name + " block holds no blocks, and `" + source.Type + "` is one"
+		r.report(p)
+		return nil
+	}
+	p.Message += "; " + NearestOrKnown(source.Type, names, "`")
+	name, sure := Nearest(source.Type, names)
+	if name != "" {
+		p.Fixes = []Fix{{Title: "write " + name, Safe: sure, Edits: []Edit{{r.file, span, name}}}}
+	}
+	r.report(p)
+	if !sure {
+		return nil
+	}
+	return specNamed(name, parent)
+}
+
+// homesOf is where a block of that name may stand.
+func homesOf(name string) []string {
+	var homes []string
+	if Top(name) != nil {
+		homes = append(homes, "the top of a file")
+	}
+	for _, s := range AllSpecs() {
+		if s.Block(name) != nil && s.Label != NoLabel {
+			homes = append(homes, article(s.Name)+" block")
+		}
+	}
+	return homes
+}
+
+// unknownStep tells of a step the format does not have. A slip of the keys is
+// read as the step it is nearest to.
+func (r *reader) unknownStep(source *hclsyntax.Block, kind string) *BlockSpec {
+	if len(source.LabelRanges) == 0 {
+		r.report(Problem{Rule: ruleKeyForm, Span: r.span(source.TypeRange), Message: `this step does not say what is done: write step "pour", for instance`})
+		return nil
+	}
+	_, span := r.label(source)
+	p := Problem{Rule: ruleUnknownStep, Span: span,
+		Message: Quote(kind) + " is no step that is known; " + NearestOrKnown(kind, StepKinds(), `"`)}
+	name, sure := Nearest(kind, StepKinds())
+	if name != "" {
+		p.Fixes = []Fix{{Title: "write step " + Quote(name), Safe: sure, Edits: []Edit{{r.file, span, Quote(name)}}}}
+	}
+	r.report(p)
+	if !sure {
+		return nil
+	}
+	return Step(name)
+}
+
+// unknownAttr tells of an attribute that the block does not have. It is the
+// spec of its nearest, where a slip of the keys explains it and the block does
+// not have that one as well; nil otherwise.
+func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.Attribute) *AttrSpec {
+	p := Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange)}
+	who := b.Spec.Name
+	if b.Spec.Kind != "" {
+		who += " " + Quote(b.Spec.Kind)
+	}
+	if b.Spec.Block(a.Name) != nil {
+		p.Message = "`" + a.Name + "` is a block: write " + a.Name + " \"…\" { … } and what belongs to it between the braces"
+		r.report(p)
+		return nil
+	}
+	names := make([]string, len(b.Spec.Attrs))
+	for i, s := range b.Spec.Attrs {
+		names[i] = s.Name
+	}
+	p.Message = "a " + who + " block has no `" + a.Name + "`; " + NearestOrKnown(a.Name, names, "`")
+	name, sure := Nearest(a.Name, names)
+	taken := slices.ContainsFunc(all, func(other *hclsyntax.Attribute) bool { return other.Name == name })
+	if name != "" && !taken {
+		p.Fixes = []Fix{{Title: "write " + name, Safe: sure, Edits: []Edit{{r.file, p.Span, name}}}}
+	}
+	r.report(p)
+	if !sure || taken || slices.ContainsFunc(r.attrsOf(b), func(before Attribute) bool { return before.Spec.Name == name }) {
+		return nil
+	}
+	return b.Spec.Attr(name)
+}
+
+// attrsOf are the attributes read so far of the block in hand: those behind
+// its name.
+func (r *reader) attrsOf(b *Block) []Attribute {
+	first := len(r.attrs)
+	for first > 0 && r.attrs[first-1].NameAt > b.Span.Start {
+		first--
+	}
+	return r.attrs[first:]
+}
+
+// judgeLabel tells what is wrong with the form of a block's label.
+func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
+	if r.touched(b.LabelSpan) && len(source.LabelRanges) > 0 {
+		return
+	}
+	labels := len(source.LabelRanges)
+	if labels == 0 {
+		if b.Spec.Label != NoLabel {
+			r.report(Problem{Rule: ruleKeyForm, Span: b.LabelSpan,
+				Message: "this " + b.Spec.Name + " block needs " + b.Spec.labelMeaning() + " in quotes behind its name, such as " + b.Spec.header()})
+		}
+		return
+	}
+	p := Problem{Rule: ruleKeyForm, Span: b.LabelSpan}
+	literal := Quote(b.Label)
+	fix := Fix{Title: "write " + b.Spec.Name + " " + literal, Safe: true, Edits: []Edit{{r.file, b.LabelSpan, literal}}}
+	switch {
+	case b.Spec.Label == NoLabel:
+		p.Message = "a " + b.Spec.Name + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
+		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Header.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
+	case bare(r.slice(source.LabelRanges[0])):
+		p.Rule = ruleNotALiteral
+		p.Message = brief(r.file.Text.Slice(b.LabelSpan)) + " is not in quotes: write " + b.Spec.Name + " " + literal
+		p.Fixes = []Fix{fix}
+	case labels > 1:
+		p.Message = "a " + b.Spec.Name + " block has one label, and " + count(labels, "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
+	case !b.Spec.labelFits(b.Label):
+		p.Message = Quote(b.Label) + " is not " + b.Spec.labelMeaning() + ": write " + b.Spec.header()
+		if b.Spec.Label == Defines || b.Spec.Label == RuleName {
+			p.Message = Quote(b.Label) + " cannot be a key: write small letters, digits and hyphens, such as " + b.Spec.header()
+			if key := kebab(b.Label); key != "" {
+				p.Message = Quote(b.Label) + " cannot be a key: write small letters, digits and hyphens, such as " + Quote(key)
+				// Others may refer to the key as it is, so this is not safe.
+				p.Fixes = []Fix{{Title: "write " + b.Spec.Name + " " + Quote(key), Edits: []Edit{{r.file, b.LabelSpan, Quote(key)}}}}
+			}
+		}
+	default:
+		return
+	}
+	r.report(p)
+}
+
+// labelMeaning says what the label of such a block is.
+func (s *BlockSpec) labelMeaning() string {
+	switch s.Label {
+	case Defines:
+		return "a key of its own"
+	case Refers:
+		return "the key of " + orList(withArticles(s.LabelRefers))
+	case StepKind:
+		return "what is done"
+	case DateLabel:
+		return "a date"
+	case RuleName:
+		return "the name of a rule"
+	}
+	return "a label"
+}
+
+// header is the first line of the block's example, up to its brace.
+func (s *BlockSpec) header() string {
+	header, _, _ := strings.Cut(s.Example, "{")
+	return strings.TrimSpace(header)
+}
+
+func (s *BlockSpec) labelFits(label string) bool {
+	switch s.Label {
+	case Defines, RuleName:
+		return isKebab(label)
+	case DateLabel:
+		_, err := time.Parse(time.DateOnly, label)
+		return err == nil
+	}
+	return strings.TrimSpace(label) != ""
+}
+
+// isKebab says whether the text is a key: words of small letters and digits,
+// joined by hyphens.
+func isKebab(text string) bool {
+	hyphen := true
+	for i := 0; i < len(text); i++ {
+		c := text[i]
+		if c == '-' {
+			if hyphen {
+				return false
+			}
+			hyphen = true
+			continue
+		}
+		if (c < 'a' || c > 'z') && (c < '0' || c > '9') {
+			return false
+		}
+		hyphen = false
+	}
+	return !hyphen
+}
+
+// kebab makes a key of a text, "" where nothing of it can stay.
+func kebab(text string) string {
+	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool {
+		return (c < 'a' || c > 'z') && (c < '0' || c > '9')
+	})
+	return strings.Join(words, "-")
+}

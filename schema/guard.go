@@ -1,0 +1,150 @@
+package schema
+
+import (
+	"unicode/utf8"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+)
+
+// What the parser is spared. Deep nesting overflows its stack, which cannot
+// be caught, so these are counted before it sees a file.
+const (
+	longestFile   = 1 << 20 // bytes
+	deepestNest   = 100     // brackets open at once
+	longestNumber = 30      // digits in a row
+	longestChain  = 1000    // signs such as ! and - in a row
+	mostProblems  = 50      // told of one file
+)
+
+// survey is what one look at the bytes tells.
+type survey struct {
+	brackets  int  // opening ones, wherever they stand
+	plain     bool // only the bytes a well-kept file holds: nothing to replace
+	longDigit bool // some run of digits is too long for a number
+	longChain bool // some run of signs is too long for any expression
+}
+
+// Classes of bytes, for survey.
+const (
+	usual = iota
+	digit
+	opening
+	sign
+	carriageReturn
+	control
+	beyondASCII
+)
+
+var byteClass = classifyBytes()
+
+func classifyBytes() (class [256]uint8) {
+	for b := range class {
+		switch {
+		case b >= utf8.RuneSelf:
+			class[b] = beyondASCII
+		case b >= '0' && b <= '9':
+			class[b] = digit
+		case b == '{' || b == '[' || b == '(':
+			class[b] = opening
+		case b == '!' || b == '-':
+			class[b] = sign
+		case b == '\r':
+			class[b] = carriageReturn
+		case b < ' ' && b != '\n' && b != '\t' || b == 0x7f:
+			class[b] = control
+		}
+	}
+	return class
+}
+
+func look(src []byte) survey {
+	s := survey{plain: true}
+	beyond, digits, signs := false, 0, 0
+	for i, b := range src {
+		class := byteClass[b]
+		if class == usual {
+			// A space between signs does not end their run.
+			if b != ' ' {
+				signs = 0
+			}
+			digits = 0
+			continue
+		}
+		switch class {
+		case digit:
+			digits++
+			signs = 0
+			s.longDigit = s.longDigit || digits > longestNumber
+			continue
+		case opening:
+			s.brackets++
+		case sign:
+			signs++
+			s.longChain = s.longChain || signs > longestChain
+		case carriageReturn:
+			if i+1 == len(src) || src[i+1] != '\n' {
+				s.plain = false
+			}
+		case control:
+			s.plain = false
+		case beyondASCII:
+			beyond = true
+		}
+		digits = 0
+	}
+	if beyond && !utf8.Valid(src) {
+		s.plain = false
+	}
+	return s
+}
+
+// refusal says why a file must not reach the parser, and what to do; "" where
+// it may. Start and end are the bytes to point at.
+func (s survey) refusal(src []byte) (why string, start, end int) {
+	if len(src) > longestFile {
+		return "this file is larger than 1 MiB, more than is read at once: keep recipes and stock in several smaller files", 0, 0
+	}
+	if s.longChain {
+		return "this file holds a row of over 1000 signs, which no recipe needs: take them out", 0, 0
+	}
+	// Most files have few brackets, and then no depth needs to be measured.
+	if s.brackets <= 2*deepestNest {
+		return "", 0, 0
+	}
+	if at := tooDeep(src); at >= 0 {
+		return "over 100 brackets are open at once here, more than is read: close them, or take out the text that opens them", at, at + 1
+	}
+	return "", 0, 0
+}
+
+// tooDeep is where the bracket stands that nests too deep, -1 where none does.
+func tooDeep(src []byte) int {
+	// Lexing keeps no stack of its own on ours, whatever the text.
+	tokens, _ := hclsyntax.LexConfig(src, "", hcl.InitialPos)
+	depth := 0
+	for _, t := range tokens {
+		switch t.Type {
+		case hclsyntax.TokenOBrace, hclsyntax.TokenOBrack, hclsyntax.TokenOParen, hclsyntax.TokenTemplateInterp, hclsyntax.TokenTemplateControl:
+			depth++
+			if depth > deepestNest {
+				return t.Range.Start.Byte
+			}
+		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen, hclsyntax.TokenTemplateSeqEnd:
+			depth = max(depth-1, 0)
+		}
+	}
+	return -1
+}
+
+// longNumbers are the places of unquoted numbers with too many digits.
+func longNumbers(src []byte) []Span {
+	var places []Span
+	tokens, _ := hclsyntax.LexConfig(src, "", hcl.InitialPos)
+	for _, t := range tokens {
+		if t.Type == hclsyntax.TokenNumberLit && len(t.Bytes) > longestNumber {
+			places = append(places, Span{int32(t.Range.Start.Byte), int32(t.Range.End.Byte)})
+		}
+	}
+	return places
+}

@@ -1,0 +1,61 @@
+package schema
+
+import (
+	"strings"
+
+	"github.com/agext/levenshtein"
+)
+
+// mostNamed is how many known names a message lists.
+const mostNamed = 7
+
+// Nearest is the known name that is spelled most like the word. Sure means
+// that it is the only one so near (one or two letters off) that a slip of the
+// keys explains it. "" where none comes near.
+func Nearest(word string, known []string) (name string, sure bool) {
+	word = plainSpelling(word)
+	limit := 2
+	if len(word) < 5 {
+		limit = 1
+	}
+	best, near := limit+2, 0
+	for _, k := range known {
+		d := levenshtein.Distance(word, plainSpelling(k), nil)
+		if d <= limit {
+			near++
+		}
+		if d < best {
+			best, name = d, k
+		}
+	}
+	if best > limit && best*2 > len(word) {
+		return "", false
+	}
+	return name, near == 1 || best == 0
+}
+
+// plainSpelling leaves out what people mix up: capitals, and how words are
+// joined.
+func plainSpelling(word string) string {
+	return joiners.Replace(strings.ToLower(strings.TrimSpace(word)))
+}
+
+var joiners = strings.NewReplacer("_", " ", "-", " ")
+
+// NearestOrKnown ends a message about a name that is not known: with the
+// nearest by spelling, else with up to seven that are known. Each is shown
+// between the marks (a quote, a backquote).
+func NearestOrKnown(word string, known []string, mark string) string {
+	if name, _ := Nearest(word, known); name != "" {
+		return "the nearest is " + mark + name + mark
+	}
+	if len(known) == 0 {
+		return "none is known"
+	}
+	shown := known[:min(len(known), mostNamed)]
+	list := mark + strings.Join(shown, mark+", "+mark) + mark
+	if more := len(known) - len(shown); more > 0 {
+		return "known are " + list + " and " + count(more, "more", "more")
+	}
+	return "known are " + list
+}
