@@ -12,9 +12,9 @@ wax "northlight-pillar" {
   density          = "0.91 g/mL"
   shrinkage        = "12 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.24
-  heat_capacity    = 2.2
-  latent_heat      = 200
+  conductivity     = "0.24 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "supplier's sheet, 2026-03"
 }
 
@@ -32,9 +32,9 @@ wax "millrace-soy" {
   density          = "0.91 g/mL"
   shrinkage        = "6 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.22
-  heat_capacity    = 2.0
-  latent_heat      = 120
+  conductivity     = "0.22 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "120 kJ/kg"
   source           = "supplier's sheet, 2026-04"
 }
 
@@ -52,9 +52,9 @@ wax "headland-rapeseed" {
   density          = "0.91 g/mL"
   shrinkage        = "6 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.21
-  heat_capacity    = 2.0
-  latent_heat      = 120
+  conductivity     = "0.21 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "120 kJ/kg"
   source           = "supplier's sheet, 2026-05"
 }
 
@@ -72,8 +72,8 @@ wax "frostfield-stearin" {
   density          = "0.95 g/mL"
   shrinkage        = "10 %"
   cure             = "3 to 7 days"
-  conductivity     = 0.29
-  heat_capacity    = 2.0
-  latent_heat      = 200
+  conductivity     = "0.29 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "supplier's sheet, 2026-02"
 }

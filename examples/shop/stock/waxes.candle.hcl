@@ -14,9 +14,9 @@ wax "northlight-pillar" {
   density          = "0.91 g/mL"
   shrinkage        = "12 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.24
-  heat_capacity    = 2.2
-  latent_heat      = 200
+  conductivity     = "0.24 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "supplier's sheet, 2026-03"
 }
 
@@ -34,9 +34,9 @@ wax "pierhead-container" {
   density          = "0.89 g/mL"
   shrinkage        = "10 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.23
-  heat_capacity    = 2.2
-  latent_heat      = 190
+  conductivity     = "0.23 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "190 kJ/kg"
   source           = "supplier's sheet, 2026-03"
 }
 
@@ -54,9 +54,9 @@ wax "ropewalk-dipping" {
   density          = "0.91 g/mL"
   shrinkage        = "12 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.24
-  heat_capacity    = 2.2
-  latent_heat      = 200
+  conductivity     = "0.24 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "supplier's sheet, 2026-02"
 }
 
@@ -76,9 +76,9 @@ wax "millrace-soy" {
   density          = "0.91 g/mL"
   shrinkage        = "6 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.22
-  heat_capacity    = 2.0
-  latent_heat      = 120
+  conductivity     = "0.22 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "120 kJ/kg"
   source           = "supplier's sheet, 2026-04"
 }
 
@@ -96,9 +96,9 @@ wax "millrace-pillar" {
   density          = "0.92 g/mL"
   shrinkage        = "5 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.22
-  heat_capacity    = 2.0
-  latent_heat      = 130
+  conductivity     = "0.22 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "130 kJ/kg"
   source           = "supplier's sheet, 2026-04"
 }
 
@@ -116,9 +116,9 @@ wax "sandbar-palm" {
   density          = "0.93 g/mL"
   shrinkage        = "8 %"
   cure             = "3 to 7 days"
-  conductivity     = 0.22
-  heat_capacity    = 2.0
-  latent_heat      = 140
+  conductivity     = "0.22 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "140 kJ/kg"
   source           = "supplier's sheet, 2026-02"
 }
 
@@ -136,9 +136,9 @@ wax "lagoon-coconut" {
   density          = "0.90 g/mL"
   shrinkage        = "5 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.21
-  heat_capacity    = 2.1
-  latent_heat      = 115
+  conductivity     = "0.21 W/mK"
+  heat_capacity    = "2.1 kJ/kgK"
+  latent_heat      = "115 kJ/kg"
   source           = "supplier's sheet, 2026-05"
 }
 
@@ -156,9 +156,9 @@ wax "headland-rapeseed" {
   density          = "0.91 g/mL"
   shrinkage        = "6 %"
   cure             = "7 to 14 days"
-  conductivity     = 0.21
-  heat_capacity    = 2.0
-  latent_heat      = 120
+  conductivity     = "0.21 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "120 kJ/kg"
   source           = "supplier's sheet, 2026-05"
 }
 
@@ -178,9 +178,9 @@ wax "clover-beeswax" {
   density          = "0.96 g/mL"
   shrinkage        = "10 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.25
-  heat_capacity    = 2.5
-  latent_heat      = 170
+  conductivity     = "0.25 W/mK"
+  heat_capacity    = "2.5 kJ/kgK"
+  latent_heat      = "170 kJ/kg"
   source           = "supplier's sheet, 2026-01"
 }
 
@@ -198,9 +198,9 @@ wax "frostfield-stearin" {
   density          = "0.95 g/mL"
   shrinkage        = "10 %"
   cure             = "3 to 7 days"
-  conductivity     = 0.29
-  heat_capacity    = 2.0
-  latent_heat      = 200
+  conductivity     = "0.29 W/mK"
+  heat_capacity    = "2.0 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "supplier's sheet, 2026-02"
 }
 
@@ -218,9 +218,9 @@ wax "clearwater-gel" {
   density          = "0.86 g/mL"
   shrinkage        = "5 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.17
-  heat_capacity    = 2.2
-  latent_heat      = 100
+  conductivity     = "0.17 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "100 kJ/kg"
   source           = "supplier's sheet, 2026-05"
 }
 
@@ -240,9 +240,9 @@ wax "quay-votive" {
   density          = "0.92 g/mL"
   shrinkage        = "11 %"
   cure             = "1 to 3 days"
-  conductivity     = 0.25
-  heat_capacity    = 2.2
-  latent_heat      = 200
+  conductivity     = "0.25 W/mK"
+  heat_capacity    = "2.2 kJ/kgK"
+  latent_heat      = "200 kJ/kg"
   source           = "our own trials, 2026-05"
 
   part "northlight-pillar" {
