@@ -97,7 +97,11 @@ func quotedList(texts []string) string {
 	for i, t := range texts {
 		quoted[i] = `"` + t + `"`
 	}
-	return strings.Join(quoted, " or ")
+	last := len(quoted) - 1
+	if last < 1 {
+		return strings.Join(quoted, "")
+	}
+	return strings.Join(quoted[:last], ", ") + " or " + quoted[last]
 }
 
 func (a *advisor) noNumber() {
@@ -223,7 +227,7 @@ func (a *advisor) takes(d Dimension) bool {
 // closest is how far key is from the nearest spelling of u, and what to write for it; "" where it is too far. A key
 // that begins a spelling ("m" for minutes) or that a spelling begins ("oz of wax") counts as one step.
 func closest(u *Unit, key string) (int, string) {
-	least, symbol := 1+len(key)/3, ""
+	least, symbol := max(1, (len(key)+2)/4), ""
 	for _, s := range u.Spellings {
 		d := levenshtein.Distance(key, s, nil)
 		if key != "" && strings.HasPrefix(s, key) || len(s) > 1 && strings.HasPrefix(key, s+" ") {
@@ -253,10 +257,10 @@ func (a *advisor) wrongKind() {
 		return
 	}
 	if a.e.Got == Volume && accepts(a.accept, Weight) {
-		a.say(a.quoted() + " is a volume, and how much it weighs depends on the liquid: write " + a.wanted())
+		a.say(a.quoted() + " is a volume, and how much it weighs depends on the liquid; what belongs here is " + a.wanted())
 		return
 	}
-	a.say(a.quoted() + " is a " + a.e.Got.String() + ": write " + a.wanted())
+	a.say(a.quoted() + " is a " + a.e.Got.String() + "; what belongs here is " + a.wanted())
 }
 
 // otherKind offers the same numbers in the unit that was probably meant.

@@ -14,7 +14,8 @@ func (f figure) String() string {
 }
 
 // String is the text as written, or where computed the number in its own unit: exact where six decimal places hold
-// it, as a common fraction for lengths and counts, and else rounded to four figures.
+// it, as a common fraction for lengths and counts, and else rounded to four figures. Rounding may go up: a limit that
+// is written back into a recipe goes through Rat.Floor first.
 func (q Quantity) String() string {
 	if written := q.Written(); written != "" {
 		return written
