@@ -117,7 +117,7 @@ func (d *discovery) look(name string) error {
 			return fmt.Errorf("this is not a recipe file: their names end in %s", FileSuffix)
 		}
 		root := Home(d.fsys, name)
-		d.ask(root, below(root, name))
+		d.ask(root, Below(root, name))
 		return nil
 	}
 	root, inShop := ShopAbove(d.fsys, name)
@@ -125,7 +125,7 @@ func (d *discovery) look(name string) error {
 		return fmt.Errorf("there is no recipe file (*%s) in this folder or below it", FileSuffix)
 	}
 	if inShop {
-		d.ask(root, below(root, name))
+		d.ask(root, Below(root, name))
 	}
 	return nil
 }
@@ -159,8 +159,8 @@ func (d *discovery) walk(folder, root string, inShop bool) (any bool) {
 	return any
 }
 
-// below is the name relative to the root that stands above it.
-func below(root, name string) string {
+// Below is the name relative to the root that stands above it.
+func Below(root, name string) string {
 	if root == name {
 		return "."
 	}

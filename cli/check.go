@@ -1,0 +1,148 @@
+package cli
+
+import (
+	"fmt"
+	"io"
+	"os"
+	"slices"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"wickrule/lint"
+	"wickrule/lint/report"
+	"wickrule/schema"
+)
+
+func checkVerb() verb {
+	return verb{
+		name:  "check",
+		takes: "[PATH...]",
+		about: "say what must be put right, what should be, and what is worth knowing",
+		help: `Each PATH is a recipe file or a folder. The whole shop around it is read, since a recipe leans on what stands on the shelves; what is said is about the named files, or the files below the named folder. Without a PATH it is about the whole shop around the working folder.
+
+The exit status is 0 where nothing speaks at the level asked for, 1 where something does, and 2 where the check could not be made in full: a file that cannot be opened, a flag that does not exist.`,
+		setup: func(flags *pflag.FlagSet) action {
+			c := check{}
+			c.form = oneOf(flags, "report", "how to say it: text for people, json for programs, lines for editors", "text", "json", "lines")
+			c.level = oneOf(flags, "level", "the level from which the exit status is 1", "must", "should", "consider")
+			c.as = flags.String("as", "", "read one file from standard input, and check it as if it stood at `PATH`")
+			return c.run
+		},
+	}
+}
+
+type check struct {
+	form  *choice
+	level *choice
+	as    *string
+}
+
+func (c check) run(s *session, args []string) int {
+	s.progress.start()
+	var doc *report.Document
+	if *c.as != "" {
+		if len(args) > 0 {
+			s.say("check: --as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(args, " "))
+			return NotWorked
+		}
+		doc = c.standardInput(s)
+	} else {
+		doc = s.check(args)
+	}
+	s.progress.erase()
+	if doc == nil {
+		return NotWorked
+	}
+	s.sayUnread(doc.Unread)
+	if len(doc.Shops) > 0 || c.form.word == "json" {
+		if err := c.write(s, doc); err != nil {
+			s.say("the report could not be written: %v", err)
+			return NotWorked
+		}
+	}
+	level, _ := lint.ParseLevel(c.level.word)
+	return status(doc, level)
+}
+
+// status is the exit status for what was found.
+func status(doc *report.Document, level lint.Level) int {
+	switch {
+	case !doc.Complete() || len(doc.Shops) == 0:
+		return NotWorked
+	case doc.Loudest() >= level:
+		return Found
+	}
+	return Good
+}
+
+func (c check) write(s *session, doc *report.Document) error {
+	switch c.form.word {
+	case "json":
+		return report.JSON(s.Out, doc)
+	case "lines":
+		return report.Lines(s.Out, doc)
+	}
+	return report.Text(s.Out, doc, s.Look)
+}
+
+// check checks every shop that the arguments name.
+func (s *session) check(args []string) *report.Document {
+	doc := &report.Document{}
+	shops, unread := s.find(args)
+	doc.Unread = unread
+	for _, f := range shops {
+		shop, unread := s.open(f)
+		doc.Unread = append(doc.Unread, unread...)
+		if shop.Shop == nil {
+			continue
+		}
+		shop.root.Close()
+		doc.Shops = append(doc.Shops, lint.RunFor(shop.Shop, rulesFor(shop.Shop), s.today(), f.Covers))
+	}
+	return doc
+}
+
+// standardInput checks one file from standard input in the shop around the
+// path it is to stand at, which need not be there yet. Nil: it was said why
+// not.
+func (c check) standardInput(s *session) *report.Document {
+	at := s.locate(*c.as)
+	if !strings.HasSuffix(at.path, lint.FileSuffix) {
+		s.say("check: --as needs the name of a recipe file, which ends in %s", lint.FileSuffix)
+		return nil
+	}
+	src, err := io.ReadAll(s.In)
+	if err != nil {
+		s.say("standard input could not be read: %v", err)
+		return nil
+	}
+	home := lint.Home(os.DirFS(at.volume), at.path)
+	name := lint.Below(home, at.path)
+	f := found{at.volume, lint.Asked{Root: home, Only: []string{name}}}
+	file := schema.Read(name, src)
+
+	var shop *lint.Shop
+	var unread []report.Unread
+	if _, err := os.Stat(f.place().full()); missing(err) {
+		shop = lint.NewShop(s.shown(f.place()), []*schema.File{file})
+	} else {
+		var o opened
+		if o, unread = s.open(f); o.Shop == nil {
+			return &report.Document{Unread: unread}
+		}
+		o.root.Close()
+		shop = o.With(file)
+		// The file on disk gives way to standard input, readable or not.
+		unread = slices.DeleteFunc(unread, func(u report.Unread) bool { return u.Name == name })
+	}
+	r := lint.RunFor(shop, rulesFor(shop), s.today(), f.Covers)
+	return &report.Document{Shops: []*lint.Report{r}, Unread: unread}
+}
+
+func plural(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}

@@ -1,0 +1,101 @@
+package cli
+
+import (
+	"fmt"
+	"strings"
+
+	"github.com/spf13/pflag"
+
+	"wickrule/lint/report"
+	"wickrule/schema"
+)
+
+// jsonForm is the help topic that is the JSON Schema of the JSON report.
+const jsonForm = "json-schema"
+
+func helpVerb() verb {
+	return verb{
+		name:   "help",
+		takes:  "[VERB]",
+		about:  "show how a verb is used",
+		help:   "Without a VERB it lists them. wickrule help " + jsonForm + " prints the JSON Schema (2020-12) of what check --report json writes.",
+		offers: func() []string { return append(verbNames(), jsonForm) },
+		setup:  func(*pflag.FlagSet) action { return help },
+	}
+}
+
+func help(s *session, args []string) int {
+	switch {
+	case len(args) == 0:
+		fmt.Fprint(s.Out, overview(s.Look))
+		return Good
+	case len(args) > 1:
+		s.say("help takes one verb")
+		return NotWorked
+	case args[0] == jsonForm:
+		fmt.Fprint(s.Out, report.Schema)
+		return Good
+	}
+	v, ok := findVerb(args[0])
+	if !ok {
+		s.say("there is no verb %q: %s", args[0], schema.NearestOrKnown(args[0], verbNames(), `"`))
+		return NotWorked
+	}
+	fmt.Fprint(s.Out, page(v, s.Look))
+	return Good
+}
+
+// overview is the list of verbs.
+func overview(look report.Look) string {
+	p := report.NewPage(look)
+	p.Wrap("", 0, "Wickrule reads candle recipes and says where they would go wrong: loads, temperatures, wicks, seals, labels, burn tests.")
+	p.Blank()
+	for _, v := range verbs() {
+		p.Wrap("  "+v.name, 16, v.about)
+	}
+	p.Blank()
+	p.Wrap("", 0, "wickrule help VERB tells more about one of them. wickrule check, in a folder of recipes, is where to begin.")
+	p.Blank()
+	p.Wrap("", 0, report.Caution)
+	return p.String()
+}
+
+// page is how one verb is used.
+func page(v verb, look report.Look) string {
+	flags := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
+	v.setup(flags)
+	p := report.NewPage(look)
+	use := "wickrule " + v.name
+	if v.takes != "" {
+		use += " " + v.takes
+	}
+	p.Heading(use)
+	p.Blank()
+	p.Wrap("", 2, strings.ToUpper(v.about[:1])+v.about[1:]+".")
+	for paragraph := range strings.SplitSeq(v.help, "\n\n") {
+		p.Blank()
+		p.Wrap("", 2, paragraph)
+	}
+	first := true
+	flags.VisitAll(func(f *pflag.Flag) {
+		if first {
+			p.Blank()
+			first = false
+		}
+		p.Wrap("  "+flagUse(f), 20, flagAbout(f))
+	})
+	return p.String()
+}
+
+func flagUse(f *pflag.Flag) string {
+	value, _ := pflag.UnquoteUsage(f)
+	return strings.TrimRight("--"+f.Name+" "+value, " ")
+}
+
+func flagAbout(f *pflag.Flag) string {
+	_, about := pflag.UnquoteUsage(f)
+	if c, ok := f.Value.(*choice); ok {
+		about += fmt.Sprintf(" (%s; %s where it is not said)", strings.Join(c.allowed, ", "), c.word)
+	}
+	return about
+}

@@ -1,0 +1,145 @@
+// Package cli is the command line: arguments, disk, terminal, clock and
+// signals live here and nowhere else. Each verb has a file.
+package cli
+
+import (
+	"context"
+	"fmt"
+	"io"
+	"sync"
+	"time"
+
+	"github.com/spf13/pflag"
+
+	"wickrule/lint"
+	"wickrule/lint/report"
+	"wickrule/rules"
+	"wickrule/schema"
+)
+
+// Exit statuses.
+const (
+	Good      = 0 // nothing at or above the level asked for
+	Found     = 1 // something must be put right
+	NotWorked = 2 // could not check: bad usage, a file that cannot be opened, a fault
+)
+
+// Env is what the program is given from outside.
+type Env struct {
+	In       io.Reader
+	Out, Err io.Writer
+	Folder   string           // working folder, an absolute path of this system
+	Now      func() time.Time // the clock
+	Look     report.Look      // how text on Out is laid out
+	Watched  bool             // Err is a terminal: somebody sees progress
+}
+
+// Run does what the arguments say and returns the exit status. When ctx ends
+// it stops: a file being written is finished, no further one is begun.
+func Run(ctx context.Context, args []string, env Env) int {
+	s := &session{Env: env, ctx: ctx, progress: progress{out: env.Err, watched: env.Watched, now: env.Now}}
+	status := make(chan int, 1)
+	go func() {
+		defer func() {
+			if reason := recover(); reason != nil {
+				s.say("wickrule met a fault of its own and stopped: %v", reason)
+				status <- NotWorked
+			}
+		}()
+		status <- s.run(args)
+	}()
+	select {
+	case code := <-status:
+		return code
+	case <-ctx.Done():
+		s.writing.Lock()
+		s.progress.erase()
+		s.say("stopped before the end")
+		return NotWorked
+	}
+}
+
+// session is one run of the program.
+type session struct {
+	Env
+	ctx      context.Context
+	progress progress
+	writing  sync.Mutex // held while a file is written
+}
+
+// verb is one thing the program does.
+type verb struct {
+	name   string
+	takes  string          // what stands after the flags
+	about  string          // one line
+	help   string          // paragraphs
+	offers func() []string // the words that may stand after the flags; nil: files, or nothing
+	setup  func(flags *pflag.FlagSet) action
+}
+
+// action does the verb's work with what stands after the flags, and returns
+// the exit status.
+type action func(s *session, args []string) int
+
+// verbs lists everything the program does, in the order help shows it.
+func verbs() []verb {
+	return []verb{checkVerb(), explainVerb(), completionsVerb(), versionVerb(), helpVerb()}
+}
+
+func verbNames() []string {
+	var names []string
+	for _, v := range verbs() {
+		names = append(names, v.name)
+	}
+	return names
+}
+
+func findVerb(name string) (verb, bool) {
+	for _, v := range verbs() {
+		if v.name == name {
+			return v, true
+		}
+	}
+	return verb{}, false
+}
+
+func (s *session) run(args []string) int {
+	if len(args) == 0 {
+		fmt.Fprint(s.Err, overview(s.Look))
+		return NotWorked
+	}
+	name, args := args[0], args[1:]
+	switch name {
+	case "-h", "--help":
+		name = "help"
+	case "--version":
+		name = "version"
+	}
+	v, ok := findVerb(name)
+	if !ok {
+		s.say("there is no verb %q: %s. wickrule help lists them", name, schema.NearestOrKnown(name, verbNames(), `"`))
+		return NotWorked
+	}
+	flags := pflag.NewFlagSet(v.name, pflag.ContinueOnError)
+	flags.Usage = func() {}
+	act := v.setup(flags)
+	if err := flags.Parse(args); err != nil {
+		if err == pflag.ErrHelp {
+			fmt.Fprint(s.Out, page(v, s.Look))
+			return Good
+		}
+		s.say("%s: %s. wickrule help %s shows how", v.name, flagTrouble(err, flags), v.name)
+		return NotWorked
+	}
+	return act(s, flags.Args())
+}
+
+// say writes one sentence to the error stream.
+func (s *session) say(format string, values ...any) {
+	fmt.Fprintln(s.Err, "wickrule: "+report.Clean(fmt.Sprintf(format, values...)))
+}
+
+func (s *session) today() string { return s.Now().Format(time.DateOnly) }
+
+// rulesFor is every rule that a shop is checked by.
+func rulesFor(*lint.Shop) []*lint.Rule { return rules.All() }

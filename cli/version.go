@@ -1,0 +1,31 @@
+package cli
+
+import (
+	"fmt"
+	"runtime"
+	"runtime/debug"
+
+	"github.com/spf13/pflag"
+)
+
+func versionVerb() verb {
+	return verb{
+		name:  "version",
+		about: "say which wickrule this is",
+		help:  "Says the version, the version of the recipe format it reads, and what it was built with.",
+		setup: func(*pflag.FlagSet) action {
+			return func(s *session, args []string) int {
+				if len(args) > 0 {
+					s.say("version takes nothing after it")
+					return NotWorked
+				}
+				version := "of unknown version"
+				if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+					version = info.Main.Version
+				}
+				fmt.Fprintf(s.Out, "wickrule %s, recipe format 1, built with %s for %s/%s\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+				return Good
+			}
+		},
+	}
+}

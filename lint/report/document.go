@@ -1,0 +1,79 @@
+// Package report writes what a check found: for a maker at a terminal, as
+// JSON for programs, and one finding a line for editors. The words are the
+// rules' own, whatever the form.
+package report
+
+import "wickrule/lint"
+
+// Document is what one check found in all the shops it was asked about.
+type Document struct {
+	Shops  []*lint.Report // sorted by root
+	Unread []Unread       // what could not be read
+}
+
+// Unread is a file or folder that could not be read. Shop is the root of the
+// shop it belongs to, "" where it belongs to none that was found.
+type Unread struct {
+	Shop string
+	lint.ReadError
+}
+
+// Recipes counts the recipes checked.
+func (d *Document) Recipes() int {
+	n := 0
+	for _, shop := range d.Shops {
+		n += shop.Recipes
+	}
+	return n
+}
+
+// Files counts the files read.
+func (d *Document) Files() int {
+	n := 0
+	for _, shop := range d.Shops {
+		n += shop.Files
+	}
+	return n
+}
+
+// Count is how many findings speak at a level.
+func (d *Document) Count(level lint.Level) int {
+	n := 0
+	for _, shop := range d.Shops {
+		for i := range shop.Findings {
+			if shop.Findings[i].Level == level {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+// Loudest is the level of the loudest finding, or of the loudest check that
+// could not be made. What is conceded does not count.
+func (d *Document) Loudest() lint.Level {
+	loudest := lint.Silent
+	for _, shop := range d.Shops {
+		for i := range shop.Findings {
+			loudest = max(loudest, shop.Findings[i].Level)
+		}
+		for i := range shop.Unchecked {
+			loudest = max(loudest, shop.Unchecked[i].Level)
+		}
+	}
+	return loudest
+}
+
+// Complete says whether everything asked for was read and every check ran to
+// its end.
+func (d *Document) Complete() bool {
+	if len(d.Unread) > 0 {
+		return false
+	}
+	for _, shop := range d.Shops {
+		if len(shop.Faults) > 0 {
+			return false
+		}
+	}
+	return true
+}

@@ -1,0 +1,297 @@
+package report
+
+import (
+	"cmp"
+	"fmt"
+	"io"
+	"path"
+	"slices"
+	"strings"
+
+	"github.com/rivo/uniseg"
+
+	"wickrule/lint"
+	"wickrule/schema"
+)
+
+// margin is where messages start, right of the level's word.
+const margin = 12
+
+// shownFixes is how many of a finding's fixes are written out.
+const shownFixes = 3
+
+// Caution stands under every report and page made for people.
+const Caution = "These figures are an aid, not a test report. Your suppliers' sheets, local codes and licensed practice go first."
+
+// Text writes the document for a maker at a terminal or on paper: by recipe,
+// the message first, then the place, then what to do.
+func Text(w io.Writer, d *Document, look Look) error {
+	p := NewPage(look)
+	for _, shop := range d.Shops {
+		p.shop(shop, len(d.Shops) > 1)
+	}
+	p.closing(d)
+	_, err := io.WriteString(w, p.String())
+	return err
+}
+
+func (p *Page) shop(r *lint.Report, several bool) {
+	if len(r.Findings)+len(r.Conceded)+len(r.Unchecked)+len(r.Faults) == 0 {
+		return
+	}
+	if several {
+		p.Line(strings.Repeat("=", p.width))
+		p.Apart(0, shopTitle(r.Shop), r.Shop.Root, styleTitle, styleFaint)
+		p.Line(strings.Repeat("=", p.width))
+		p.Blank()
+	}
+	for _, g := range groups(r.Findings) {
+		p.Apart(0, g.title, g.file, styleTitle, styleFaint)
+		p.Blank()
+		for i := range g.found {
+			p.finding(&g.found[i], g.name)
+			p.Blank()
+		}
+	}
+	p.conceded(r.Conceded)
+	p.unchecked(r.Unchecked)
+	p.faults(r.Faults)
+}
+
+func shopTitle(s *lint.Shop) string {
+	if title := s.Config.Title(); title != "" {
+		return title
+	}
+	return "A shop without a shop file"
+}
+
+// group is the findings about one recipe, or those in one file that are about
+// no recipe.
+type group struct {
+	name  string // the file's name
+	title string
+	file  string // shown at the right; "" where the title is the file
+	at    int32
+	found []lint.Found
+}
+
+func groups(found []lint.Found) []*group {
+	type key struct {
+		recipe *schema.Block
+		file   string
+	}
+	byKey := map[key]*group{}
+	var list []*group
+	for _, f := range found {
+		k := key{f.Recipe, f.At.File.Name}
+		if f.Recipe != nil {
+			k.file = f.Recipe.File.Name
+		}
+		g := byKey[k]
+		if g == nil {
+			g = &group{name: k.file, title: k.file, at: -1}
+			if f.Recipe != nil {
+				g.title, g.file, g.at = f.Recipe.Title(), k.file, f.Recipe.Span.Start
+			}
+			byKey[k] = g
+			list = append(list, g)
+		}
+		g.found = append(g.found, f)
+	}
+	slices.SortStableFunc(list, func(a, b *group) int {
+		return cmp.Or(strings.Compare(a.name, b.name), cmp.Compare(a.at, b.at))
+	})
+	return list
+}
+
+func (p *Page) finding(f *lint.Found, home string) {
+	p.message(f.Level, f.Message)
+	p.place(f.At, home, f.Rule.Name)
+	for _, n := range f.Notes {
+		p.Wrap("", margin, noteText(n, f.At.File.Name))
+	}
+	fixes := f.Repairs()
+	for i, fix := range fixes[:min(len(fixes), shownFixes)] {
+		title := fix.Title
+		if i > 0 {
+			title = "or " + title
+		}
+		p.Wrap("", margin, title)
+	}
+	if more := len(fixes) - shownFixes; more > 0 {
+		p.Wrap("", margin, fmt.Sprintf("or one of %s", count(more, "further way", "further ways")))
+	}
+}
+
+func (p *Page) message(level lint.Level, text string) {
+	lead := p.level(level, margin)
+	for _, line := range wrap(Clean(text), p.width-margin) {
+		p.Line(lead + line)
+		lead = strings.Repeat(" ", margin)
+	}
+}
+
+// place writes where something stands, with the line as it is typed, and the
+// rule at the right edge.
+func (p *Page) place(at lint.Place, home, rule string) {
+	line := at.File.Text.Line(at.Span.Start)
+	where := fmt.Sprintf("line %d", line)
+	if at.File.Name != home {
+		where = at.File.Name + ", " + where
+	}
+	typed := strings.TrimSpace(Clean(at.File.Text.Slice(at.File.Text.LineSpan(line))))
+	room := p.width - margin - uniseg.StringWidth(where) - 2
+	if together := room - uniseg.StringWidth(rule) - 2; together >= 16 {
+		room = together
+	}
+	if typed != "" && room >= 8 {
+		where += ": " + shorten(typed, room)
+	}
+	p.Apart(margin, where, rule, styleNone, styleFaint)
+}
+
+// noteText is a note with its place: "limit stated here" becomes "limit stated
+// in stock/waxes.candle.hcl, line 12".
+func noteText(n lint.Note, home string) string {
+	where := fmt.Sprintf("line %d", n.File.Text.Line(n.Span.Start))
+	if n.File.Name != home {
+		where = n.File.Name + ", " + where
+	}
+	if said, ok := strings.CutSuffix(n.Message, " here"); ok {
+		return said + " in " + where
+	}
+	return n.Message + ": " + where
+}
+
+func (p *Page) conceded(list []lint.Conceded) {
+	if len(list) == 0 {
+		return
+	}
+	p.Heading("Conceded, with a reason")
+	p.Blank()
+	for _, c := range list {
+		p.message(c.Level, c.Message)
+		p.place(lint.AtLabel(c.Concession), "", c.Rule.Name)
+		reason := "because: " + c.Concession.Get("reason").Text()
+		if until := c.Concession.Get("until").Text(); until != "" {
+			reason += " (until " + until + ")"
+		}
+		p.Wrap("", margin, reason)
+		p.Blank()
+	}
+}
+
+func (p *Page) unchecked(list []lint.Unchecked) {
+	if len(list) == 0 {
+		return
+	}
+	p.Heading("Could not be checked, for want of a figure")
+	p.Blank()
+	for _, u := range list {
+		p.message(u.Level, u.Message)
+		p.Wrap("", margin, fmt.Sprintf("%s, line %d", u.At.File.Name, u.At.File.Text.Line(u.At.Span.Start)))
+		p.Blank()
+	}
+}
+
+func (p *Page) faults(list []lint.Fault) {
+	if len(list) == 0 {
+		return
+	}
+	p.Heading("Faults in wickrule itself")
+	p.Blank()
+	for _, f := range list {
+		p.Wrap("", 2, faultText(f))
+		p.Blank()
+	}
+}
+
+func faultText(f lint.Fault) string {
+	text := fmt.Sprintf("The check %s stopped, the others went on: %s.", f.Rule, f.Reason)
+	if f.At.File != nil {
+		text += fmt.Sprintf(" It was looking at %s, line %d.", f.At.File.Name, f.At.File.Text.Line(f.At.Span.Start))
+	}
+	return text
+}
+
+// closing says how it stands in one sentence, what can be mended, and the
+// standing caution.
+func (p *Page) closing(d *Document) {
+	p.Wrap("", 0, verdict(d))
+	if n := mendable(d); n > 0 {
+		p.Wrap("", 0, fmt.Sprintf("wickrule mend puts %s right without changing what is made.", count(n, "of these", "of these")))
+	}
+	p.Wrap("", 0, Caution)
+}
+
+func verdict(d *Document) string {
+	checked := count(d.Recipes(), "recipe", "recipes") + " checked"
+	if d.Recipes() == 0 {
+		checked = "No recipe among " + count(d.Files(), "file", "files")
+	}
+	must, should, consider := d.Count(lint.Must), d.Count(lint.Should), d.Count(lint.Consider)
+	var parts []string
+	said := " " // the noun is said once
+	things := func(n int) string {
+		word := said
+		said = ""
+		switch {
+		case word == "":
+			return fmt.Sprint(n)
+		case n == 1:
+			return "1 thing"
+		}
+		return fmt.Sprintf("%d things", n)
+	}
+	if must > 0 {
+		parts = append(parts, things(must)+" must be put right")
+	}
+	if should > 0 {
+		parts = append(parts, things(should)+" should be put right or conceded with a reason")
+	}
+	if consider > 0 {
+		is := " are"
+		if consider == 1 {
+			is = " is"
+		}
+		parts = append(parts, things(consider)+is+" worth knowing")
+	}
+	if len(parts) == 0 {
+		parts = []string{"nothing found that must or should be put right"}
+	}
+	unchecked := 0
+	for _, shop := range d.Shops {
+		unchecked += len(shop.Unchecked)
+	}
+	if unchecked > 0 {
+		parts = append(parts, count(unchecked, "figure is", "figures are")+" missing, so that not everything could be checked")
+	}
+	if n := len(d.Unread); n > 0 {
+		parts = append(parts, count(n, "file or folder", "files or folders")+" could not be read")
+	}
+	return checked + ": " + strings.Join(parts, ", ") + "."
+}
+
+// mendable counts the findings that have a safe fix.
+func mendable(d *Document) int {
+	n := 0
+	for _, shop := range d.Shops {
+		for i := range shop.Findings {
+			if slices.ContainsFunc(shop.Findings[i].Repairs(), func(f schema.Fix) bool { return f.Safe }) {
+				n++
+			}
+		}
+	}
+	return n
+}
+
+func count(n int, one, many string) string {
+	if n == 1 {
+		return "1 " + one
+	}
+	return fmt.Sprintf("%d %s", n, many)
+}
+
+// Located is a file's name as the user can reach it from where they are: below
+// the shop's root.
+func Located(root, name string) string { return path.Join(root, name) }
