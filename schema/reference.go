@@ -75,8 +75,8 @@ An amount is a number with its unit, in quotes. The number may be a decimal, a f
 kind may follow one another (` + "`\"2 lb 8 oz\"`, `\"1 h 45 min\"`" + `); ` + "`to`" + ` makes a range where one is allowed (` + "`\"168 to 182 °F\"`" + `). What
 you write is kept as you wrote it. Where an amount has to be turned into another unit, that is done exactly.
 
-Capitals, dots and the space before a unit do not matter. An ounce is always a weight, a fluid ounce always a volume. A percentage of fragrance says of what: ` + "`\"8 % of wax\"`" + ` is
-7.41 % of total.
+Capitals, dots and the space before a unit do not matter. An ounce is always a weight, a fluid ounce always a volume. A
+percentage of fragrance says of what: ` + "`\"8 % of wax\"`" + ` is 7.41 % of total.
 
 | amount | unit | also written | is |
 |---|---|---|---|`)
@@ -115,7 +115,7 @@ func spellings(u *quantity.Unit) string {
 func unitSize(u *quantity.Unit, units []*quantity.Unit) string {
 	one := quantity.Int(1)
 	switch {
-	case u.Factor.Equal(one), u.Dim == quantity.Temperature, u.Dim == quantity.Difference, u.Dim == quantity.Share:
+	case u.Dim == quantity.Temperature, u.Dim == quantity.Difference, u.Dim == quantity.Share, u.Dim == quantity.Count:
 		return ""
 	case u.Dim == quantity.Proportion:
 		if strings.HasPrefix(u.Symbol, "%") {
@@ -124,6 +124,9 @@ func unitSize(u *quantity.Unit, units []*quantity.Unit) string {
 		return sizeIn(u.Factor.Mul(quantity.Int(100)), "% of wax")
 	}
 	for _, base := range units {
+		if base == u {
+			return ""
+		}
 		if base.Dim == u.Dim && base.Factor.Equal(one) {
 			return sizeIn(u.Factor, base.Symbol)
 		}
