@@ -366,7 +366,7 @@ func TestAQuantityIsSmall(t *testing.T) {
 // FuzzParse: reading never panics, places stay inside the text, and what was read prints back to the same.
 func FuzzParse(f *testing.F) {
 	for _, text := range []string{"36 oz", "2 lb 8 oz", "168–182 °F", "2½ in", "1 oz per lb", "5 % to 8 % of wax", "-5--2 °C", "1,000 g",
-		"1e9 g", "1/0 in", "20 g to", "3 fl. oz.", "1 h 45", "20 cm^3", "½\"", "10\u202f%\u00a0of wax", "1 lb 5 oz (595 g)", "20 m", "8 %", "−5 ℃ to 5º C", "\xff20 g\xc2"} {
+		"1e9 g", "1/0 in", "20 g to", "3 fl. oz.", "1 h 45", "20 cm^3", "½\"", "10\u202f%\u00a0of wax", "1 lb 5 oz (595 g)", "20 m", "8 %", "−5 ℃ to 5º C", "10000000000000000000000\"", "\xff20 g\xc2"} {
 		f.Add(text, uint8(0))
 		f.Add(text, uint8(Difference))
 	}
@@ -408,12 +408,13 @@ func FuzzParse(f *testing.F) {
 			}
 		}
 		for _, s := range []System{US, Metric} {
-			if _, err := Parse(q.Low().Show(s), q.Dim()); err != nil {
+			// Thirty digits of one unit can be more of a smaller one, which is too long to read.
+			if _, err := Parse(q.Low().Show(s), q.Dim()); err != nil && err.Kind != TooLong {
 				t.Fatalf("%q shows as %q: %s", text, q.Low().Show(s), err.Message)
 			}
 			_, _ = q.Show(s), q.Both(s)
 		}
-		if _, err := Parse(q.In(q.Unit()).String(), q.Dim()); err != nil && !q.IsRange() {
+		if _, err := Parse(q.In(q.Unit()).String(), q.Dim()); err != nil && err.Kind != TooLong && !q.IsRange() {
 			t.Fatalf("%q computed prints as %q", text, q.In(q.Unit()).String())
 		}
 	})

@@ -164,8 +164,9 @@ func usWeight(base Rat) figure {
 // inches is a length in the sixteenths a ruler has, or in decimals where those are over 0.5 % off.
 func inches(n Rat) figure {
 	sixteenths, _ := rounded(n.Mul(Int(16))).Quo(Int(16))
-	if off := sixteenths.Sub(n).Abs(); !n.Mul(NewRat(1, 200)).Less(off) {
-		return figure{commonFraction(sixteenths, 16), Inch.Symbol}
+	text := commonFraction(sixteenths, 16)
+	if off := sixteenths.Sub(n).Abs(); text != "" && !n.Mul(NewRat(1, 200)).Less(off) {
+		return figure{text, Inch.Symbol}
 	}
 	return figure{figures(n, 3, 3), Inch.Symbol}
 }
