@@ -1,10 +1,8 @@
 package examples_test
 
 import (
-	"bufio"
 	"io/fs"
 	"path"
-	"strconv"
 	"strings"
 	"testing"
 
@@ -41,28 +39,17 @@ func TestTheFaultyStockReadsClean(t *testing.T) {
 // Every faulty recipe says what is wrong at its top, and is expected to be
 // found; what is expected stands in the line named.
 func TestWhatIsExpectedStandsThere(t *testing.T) {
-	expected := map[string]int{}
-	text, err := fs.ReadFile(examples.Faulty(), "expected.txt")
-	require.NoError(t, err)
-	lines := bufio.NewScanner(strings.NewReader(string(text)))
-	for lines.Scan() {
-		if line := lines.Text(); line != "" && !strings.HasPrefix(line, "#") {
-			place, rest, _ := strings.Cut(line, " ")
-			_, flagged, ok := strings.Cut(rest, " ")
-			name, number, _ := strings.Cut(place, ":")
-			n, err := strconv.Atoi(number)
-			require.NoError(t, err, line)
-			require.True(t, ok, line)
-			src, err := fs.ReadFile(examples.Faulty(), name)
-			require.NoError(t, err, line)
-			written := strings.Split(string(src), "\n")
-			require.LessOrEqual(t, n, len(written), line)
-			assert.Contains(t, written[n-1], flagged, line)
-			expected[name]++
-		}
+	found := map[string]int{}
+	for _, e := range expected(t) {
+		src, err := fs.ReadFile(examples.Faulty(), e.file)
+		require.NoError(t, err, e)
+		lines := strings.Split(string(src), "\n")
+		require.LessOrEqual(t, e.line, len(lines), e)
+		assert.Contains(t, lines[e.line-1], e.text, e)
+		found[e.file]++
 	}
 	for _, name := range recipeFiles(t, examples.Faulty(), "recipes") {
-		assert.NotZero(t, expected[name], "%s: nothing is expected to be found in it", name)
+		assert.NotZero(t, found[name], "%s: nothing is expected to be found in it", name)
 		src, err := fs.ReadFile(examples.Faulty(), name)
 		require.NoError(t, err)
 		assert.True(t, strings.HasPrefix(string(src), "# "), "%s does not say what is wrong", name)

@@ -11,7 +11,7 @@ recipe "harbor-jar" {
   fragrance "amber-lantern" {
     load = "7 % of wax"
   }
-  dye "slate" {
+  dye "pewter" {
     amount = "1 piece"
   }
 
@@ -32,7 +32,7 @@ recipe "harbor-jar" {
     over = "water bath"
   }
   step "add dye" {
-    dye = "slate"
+    dye = "pewter"
   }
   step "add fragrance" {
     at   = "181 °F"

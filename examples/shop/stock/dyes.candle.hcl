@@ -50,8 +50,8 @@ dye "sea-glass" {
   sheet       = "safety data sheet, 2026-01"
 }
 
-dye "slate" {
-  title       = "Slate gray"
+dye "pewter" {
+  title       = "Pewter gray"
   color       = "#5c666d"
   limit       = "0.08 % of wax"
   piece       = "0.5 g"
