@@ -53,11 +53,18 @@ type Found struct {
 	Recipe *schema.Block // the recipe it is about; nil: the file or the shop
 }
 
-// Repairs are the fixes of the finding, the preferred first.
-func (f *Found) Repairs() []schema.Fix {
+// Repairs are the fixes of the finding, the preferred first. Where making them
+// stops on a fault the finding stands without: what is wrong weighs more than
+// the help with it.
+func (f *Found) Repairs() (fixes []schema.Fix) {
 	if f.Fixes == nil {
 		return nil
 	}
+	defer func() {
+		if recover() != nil {
+			fixes = nil
+		}
+	}()
 	return f.Fixes()
 }
 

@@ -60,9 +60,11 @@ func Load(fsys fs.FS, root string, progress func(done, total int)) (*Shop, []Rea
 // With is the shop with files put in the place of those of the same name, or
 // added.
 func (s *Shop) With(files ...*schema.File) *Shop {
-	all := slices.DeleteFunc(slices.Clone(s.Files), func(old *schema.File) bool {
-		return slices.ContainsFunc(files, func(f *schema.File) bool { return f.Name == old.Name })
-	})
+	replaced := make(map[string]bool, len(files))
+	for _, f := range files {
+		replaced[f.Name] = true
+	}
+	all := slices.DeleteFunc(slices.Clone(s.Files), func(old *schema.File) bool { return replaced[old.Name] })
 	return NewShop(s.Root, append(all, files...))
 }
 
