@@ -84,6 +84,8 @@ func FuzzRat(f *testing.F) {
 	f.Add(int64(math.MinInt64), int64(math.MinInt64), int64(-1), int64(math.MinInt64))
 	f.Add(int64(0), int64(-5), int64(-28_349_523_125), int64(1_000_000_000))
 	f.Add(int64(1<<62), int64(3), int64(1<<62), int64(3))
+	f.Add(int64(1<<62), int64(1), int64(3), int64(1)) // a product between 2^63 and 2^64
+	f.Add(int64(1), int64(1<<62), int64(1), int64(3))
 	f.Fuzz(func(t *testing.T, an, ad, bn, bd int64) {
 		if ad == 0 || bd == 0 {
 			return
