@@ -48,7 +48,7 @@ label "uk-jar" {
   languages  = ["en"]
   cautions   = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
   net_weight = "190 g (6.7 oz)"
-  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot        = "date of the pour"
 }
 
@@ -58,6 +58,6 @@ label "eu-jar" {
   languages   = ["en"]
   cautions    = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
   net_weight  = "190 g (6.7 oz)"
-  contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot         = "date of the pour"
 }

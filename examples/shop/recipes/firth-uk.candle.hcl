@@ -3,7 +3,7 @@ recipe "firth-uk" {
   makes    = "jar"
   made_for = "sale"
   markets  = ["UK"]
-  pot      = "pitcher-4"
+  pot      = "melter-8"
 
   wax "lagoon-coconut" {
     weight = "1140 g"

@@ -2,7 +2,7 @@ recipe "fogbank-soy" {
   title    = "Fog bank, rain on slate"
   makes    = "jar"
   made_for = "sale"
-  pot      = "pitcher-4"
+  pot      = "melter-8"
 
   wax "millrace-soy" {
     weight = "3 lb 8 oz"

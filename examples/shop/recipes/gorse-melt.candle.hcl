@@ -2,7 +2,7 @@ recipe "gorse-melt" {
   title    = "Gorse blossom melts"
   makes    = "melt"
   made_for = "sale"
-  pot      = "pitcher-4"
+  pot      = "melter-8"
 
   wax "millrace-pillar" {
     weight = "1 lb 13 oz"

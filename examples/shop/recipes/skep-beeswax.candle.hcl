@@ -22,7 +22,7 @@ recipe "skep-beeswax" {
     leave = "1/4 in"
   }
   step "relief holes" {
-    after = "2 h"
+    after = "1 h 30 min"
     count = 3
   }
   step "second pour" {

@@ -3,7 +3,7 @@ recipe "skerry-eu" {
   makes    = "jar"
   made_for = "sale"
   markets  = ["EU"]
-  pot      = "pitcher-4"
+  pot      = "melter-8"
 
   wax "headland-rapeseed" {
     weight = "1160 g"

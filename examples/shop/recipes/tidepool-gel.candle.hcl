@@ -2,7 +2,7 @@ recipe "tidepool-gel" {
   title    = "Tide pool, amber lantern in gel"
   makes    = "jar"
   made_for = "sale"
-  pot      = "pitcher-4"
+  pot      = "melter-8"
 
   wax "clearwater-gel" {
     weight = "805 g"

@@ -144,7 +144,7 @@ label "eu-kelp-jar" {
   hazards     = ["H317"]
   names       = ["d-limonene", "linalool", "citral"]
   precautions = ["P101", "P102", "P280", "P302+P352", "P333+P313", "P501"]
-  contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot         = "date of the pour"
 }
 
@@ -156,6 +156,6 @@ label "uk-amber-jar" {
   net_weight = "190 g (6.7 oz)"
   hazards    = ["EUH208"]
   names      = ["benzyl salicylate"]
-  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay"
+  contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot        = "date of the pour"
 }
