@@ -128,9 +128,11 @@ func (b *Batch) keepTime() {
 				start = first.FromStart
 			}
 		}
-		low, high := waits(wait)
-		start, fromPour, latest = start.plus(low), fromPour.plus(low), latest.plus(high)
-		waited = waited || !wait.Absent()
+		if !wait.Absent() {
+			low, high := waits(wait)
+			start, fromPour, latest = start.plus(low), fromPour.plus(low), latest.plus(high)
+			waited = true
+		}
 		if poured && !waited && needsSetting(s.Kind) {
 			gap := lacking(s.Block, "after")
 			start, fromPour, latest = start.plus(gap), fromPour.plus(gap), latest.plus(gap)
@@ -144,13 +146,16 @@ func (b *Batch) keepTime() {
 			waited = false
 		}
 
-		takes, takesAtMost, said := lasts(s)
-		waited = waited || said
-		fromPour, latest = fromPour.plus(takes), latest.plus(takesAtMost)
 		if s.Kind == "melt" && !poured {
 			start = lacking(nil, "")
-		} else {
-			start = start.plus(takes)
+		}
+		if d := duration(s); !d.Absent() {
+			takes, takesAtMost := waits(d)
+			if times := s.dips(); times != 1 {
+				takes, takesAtMost = takes.scaled(quantity.Int(times)), takesAtMost.scaled(quantity.Int(times))
+			}
+			start, fromPour, latest = start.plus(takes), fromPour.plus(takes), latest.plus(takesAtMost)
+			waited = waited || letsSet(s.Kind)
 		}
 	}
 }
@@ -172,38 +177,44 @@ func needsSetting(kind string) bool {
 	return false
 }
 
-// waits is a written time in seconds, from its low to its high end; nothing
-// where it is not written.
+// waits is a written time in seconds, from its low to its high end.
 func waits(v schema.Value) (low, high Figure) {
-	switch {
-	case v.IsAmount():
-		q := v.Amount()
-		return known(q.Base()), known(q.High().Base())
-	case v.Broken():
+	if !v.IsAmount() {
 		return broken(), broken()
 	}
-	return known(none), known(none)
+	q := v.Amount()
+	return known(q.Base()), known(q.High().Base())
 }
 
-// lasts is how long a step takes, as far as it says, and whether it says.
-func lasts(s *Step) (low, high Figure, said bool) {
+// duration is what a step says of how long it takes; of dipping, of one dip.
+func duration(s *Step) schema.Value {
 	switch s.Kind {
 	case "cool", "cure", "warm mold", "warm container", "prime wick":
-		return lasting(s.Block.Get("for"))
+		return s.Block.Get("for")
 	case "melt":
-		return lasting(s.Block.Get("hold"))
+		return s.Block.Get("hold")
 	case "add fragrance", "add dye", "add additive":
-		low, high, _ = lasting(s.Block.Get("stir"))
-		return low, high, false
+		return s.Block.Get("stir")
 	case "dip", "overdip":
-		low, high, said = lasting(s.Block.Get("wait"))
-		times := quantity.Int(int64(s.Block.Get("times").Whole(1)))
-		return low.scaled(times), high.scaled(times), said
+		return s.Block.Get("wait")
 	}
-	return known(none), known(none), false
+	return schema.Value{}
 }
 
-func lasting(v schema.Value) (low, high Figure, said bool) {
-	low, high = waits(v)
-	return low, high, !v.Absent()
+// letsSet says whether poured wax sets while the step lasts; a stir is over
+// too soon to count as a wait.
+func letsSet(kind string) bool {
+	switch kind {
+	case "add fragrance", "add dye", "add additive":
+		return false
+	}
+	return true
+}
+
+// dips is how often the duration of a step comes round.
+func (s *Step) dips() int64 {
+	if s.Kind == "dip" || s.Kind == "overdip" {
+		return int64(s.Block.Get("times").Whole(1))
+	}
+	return 1
 }
