@@ -1,6 +1,7 @@
 package batch_test
 
 import (
+	"fmt"
 	"testing"
 
 	"github.com/stretchr/testify/assert"
@@ -249,4 +250,24 @@ func TestAnUnscentedRecipeHasALoadOfNothing(t *testing.T) {
 	b := of(t, `wax "quarry" { weight = "1 kg" }`)
 	is(t, "0", b.FragranceOfWax, 6, "of wax")
 	is(t, "0", b.FragranceOfTotal, 6, "of total")
+}
+
+// A second way to the same total: feed the loads of total back into it until
+// it stops changing.
+func TestTheTotalIsTheFixedPoint(t *testing.T) {
+	for _, c := range []struct{ wax, ofWax, ofTotal, weight float64 }{
+		{500, 4, 5, 12}, {1450, 0, 8, 0.6}, {33.3, 10, 12.5, 7}, {2000, 0.25, 0, 3}, {800, 6, 40, 1},
+	} {
+		b := of(t, fmt.Sprintf(`
+  wax "quarry" { weight = "%v g" }
+  fragrance "thyme" { load = "%v %% of wax" }
+  fragrance "kelp" { load = "%v %% of total" }
+  additive "hardener" { weight = "%v g" }`, c.wax, c.ofWax, c.ofTotal, c.weight))
+		total := 0.0
+		for range 200 {
+			total = c.wax*(1+c.ofWax/100) + c.weight + total*c.ofTotal/100
+		}
+		assert.InDelta(t, total, b.Total.Value.Float64(), 1e-6, "%+v", c)
+		assert.InDelta(t, total*c.ofTotal/100, b.Fragrances[1].Weight.Value.Float64(), 1e-6, "%+v", c)
+	}
 }

@@ -1,6 +1,7 @@
 package batch
 
 import (
+	"wickrule/lint"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
@@ -16,6 +17,15 @@ type Limit struct {
 	Family    string         // "" where every wax states a limit; else the family whose usual one is used
 	Lacks     *schema.Block  // the wax that states none, where one does not
 	Blend     bool           // several waxes
+}
+
+// Ask says whether there is a limit, and has the pass say what could not be
+// checked where neither the wax nor its family has one.
+func (l Limit) Ask(p *lint.Pass) bool {
+	if l.State == schema.Absent {
+		p.CannotCheck(l.Lacks, "fragrance_limit")
+	}
+	return l.State == schema.Known
 }
 
 // FragranceLimit is the most fragrance the wax holds. A house blend uses its

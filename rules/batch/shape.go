@@ -19,23 +19,25 @@ const (
 var pi = quantity.NewRat(80_143_857, 25_510_582)
 
 var (
-	piOver4  = pi.Mul(quantity.NewRat(1, 4))
-	piOver6  = pi.Mul(quantity.NewRat(1, 6))
-	piOver12 = pi.Mul(quantity.NewRat(1, 12))
-	mmPerML  = quantity.Int(1000) // cubic millimeters
-	nanoL    = quantity.NewRat(1, 1_000_000)
+	piOver4   = pi.Mul(quantity.NewRat(1, 4))
+	piOver6   = pi.Mul(quantity.NewRat(1, 6))
+	piOver12  = pi.Mul(quantity.NewRat(1, 12))
+	mmPerML   = quantity.Int(1000) // cubic millimeters
+	millionth = quantity.NewRat(1, 1_000_000)
 )
 
-// milliliters turns cubic millimeters into mL, to the nearest nanoliter. What
-// pi makes of a measured size is no more exact than that, and numbers of that
-// length stay quick to reckon with.
-func milliliters(cubic Figure) Figure {
-	ml := cubic.over(known(mmPerML))
-	if ml.Known() {
-		ml.Value = ml.Value.Add(nanoL.Mul(half)).Floor(nanoL)
+// rounded is a figure that pi had a part in, to the nearest millionth of a mL
+// or mm: no measured size is as exact, and numbers of that length stay quick
+// to reckon with.
+func rounded(f Figure) Figure {
+	if f.Known() {
+		f.Value = f.Value.Add(millionth.Mul(half)).Floor(millionth)
 	}
-	return ml
+	return f
 }
+
+// milliliters turns cubic millimeters into mL.
+func milliliters(cubic Figure) Figure { return rounded(cubic.over(known(mmPerML))) }
 
 // section is the area of the vessel in mm2: pi d2 / 4, or width times length.
 func (v *Vessel) section() Figure {
@@ -107,7 +109,7 @@ func (v *Vessel) heightOf(volume Figure) Figure {
 	case v.form != straight:
 		return lacking(nil, "")
 	case v.Kind == "container":
-		return volume.times(known(mmPerML)).over(v.section())
+		return rounded(volume.times(known(mmPerML)).over(v.section()))
 	}
 	return volume.over(v.Holds).times(v.Height)
 }

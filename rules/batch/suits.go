@@ -3,6 +3,7 @@ package batch
 import (
 	"slices"
 
+	"wickrule/lint"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
@@ -46,6 +47,15 @@ type Suited struct {
 	Blend  bool          // several waxes were looked at
 	Unfit  Figure        // ratio of the wax, by weight, that does not suit; 0 where all does
 	Lacks  *schema.Block // the wax that states no suits, where one does not
+}
+
+// Ask says whether it is known, and has the pass say what could not be checked
+// where neither the wax nor its family says.
+func (s Suited) Ask(p *lint.Pass) bool {
+	if s.State == schema.Absent {
+		p.CannotCheck(s.Lacks, "suits")
+	}
+	return s.State == schema.Known
 }
 
 // SuitedFor says whether the wax suits one of the uses ("pillar", "container").

@@ -201,3 +201,36 @@ func TestCountsAndWicks(t *testing.T) {
 	assert.Nil(t, v[1].Wick)
 	assert.Equal(t, 4, b.Candles())
 }
+
+func TestWhatIsBrokenOrUnsaidOfAVessel(t *testing.T) {
+	stock := shelf + `
+mold "shapeless" {
+  diameter = "3 in"
+  height   = "6 in"
+}
+mold "nameless-shape" {
+  holds  = "300 mL"
+  height = "80 mm"
+}
+container "some-glass" {
+  diameter = "80 mm"
+  height   = "100 mm"
+  holds    = "400 mL"
+}
+`
+	b, _ := shopWith(t, stock, `
+  wax "quarry" { weight = "1 kg" }
+  container "some-glass" { }
+  mold "shapeless" { }
+  mold "nameless-shape" { fill = "40 mm" }
+  mold "round" { fill = "nearly full" }`)
+	assert.Equal(t, "jar", b.Makes, "a container of no stated kind")
+	lacks(t, "some-glass", "kind", b.Vessels[0].Headspace)
+	is(t, "360", b.Vessels[0].Mass, 3, "what it holds is stated")
+	lacks(t, "shapeless", "holds", b.Vessels[1].Mass)
+	lacks(t, "nameless-shape", "shape", b.Vessels[2].Fill)
+	is(t, "40", b.Vessels[2].Headspace, 3, "the height is stated")
+	isBroken(t, b.Vessels[3].Fill)
+	isBroken(t, b.Vessels[3].Mass)
+	isBroken(t, b.Takes)
+}

@@ -200,3 +200,61 @@ func TestTheFamiliesAreThoseOfTheFormat(t *testing.T) {
 		assert.Contains(t, known, family)
 	}
 }
+
+// What a recipe makes, and the uses its wax may be sold for.
+func TestUses(t *testing.T) {
+	for makes, uses := range map[string][]string{
+		"pillar": {"pillar"}, "jar": {"container"}, "tealight": {"tealight", "container"},
+		"votive": {"votive"}, "taper": {"taper"}, "melt": {"melt", "container"}, "": nil,
+	} {
+		assert.Equal(t, uses, batch.Uses(makes), makes)
+	}
+	wax := schema.Top("wax").Attr("suits").Choices
+	for _, makes := range schema.Top("recipe").Attr("makes").Choices {
+		assert.NotEmpty(t, batch.Uses(makes), makes)
+		assert.Subset(t, wax, batch.Uses(makes), makes)
+	}
+}
+
+func TestTheShopsOwnTestsCount(t *testing.T) {
+	stock := shelf + `
+wax "proven" {
+  suits      = ["pillar"]
+  tested_for = ["container"]
+}
+wax "soft" {
+  family = "gel"
+}
+`
+	b, _ := shopWith(t, stock, "wax \"proven\" { weight = \"1 kg\" }")
+	s := b.Suits("container")
+	assert.True(t, s.Yes)
+	assert.True(t, s.Tested)
+	assert.Equal(t, `["container"]`, s.Value.Written())
+	assert.False(t, b.Suits("pillar").Tested)
+
+	b, _ = shopWith(t, stock, "wax \"soft\" { weight = \"1 kg\" }")
+	assert.True(t, b.Suits("container").Yes, "gel is for containers only (common practice)")
+	assert.False(t, b.Suits("pillar").Yes)
+	assert.Equal(t, schema.Absent, b.Suits("melt").State)
+}
+
+// Where the sheet does not say the grade, the lowest of the grades' ceilings
+// stands in, and nothing that differs from grade to grade.
+func TestAnUnknownGradeIsGivenTheLowestCeiling(t *testing.T) {
+	b, _ := shopWith(t, shelf+"wax \"bare\" {\n  family = \"paraffin\"\n}\n", "wax \"bare\" { weight = \"1 kg\" }\n"+pourPool)
+	assert.Equal(t, "93", b.NeverAbove().High().Decimal(3))
+	assert.Equal(t, schema.Absent, b.PourAt().State)
+	for _, name := range batch.Families() {
+		assert.True(t, batch.LowestCeilingStands(name), name)
+	}
+}
+
+// Of a wax sold for several uses, the grade the recipe asks for counts.
+func TestTheGradeFollowsTheRecipe(t *testing.T) {
+	stock := shelf + "wax \"both\" {\n  family = \"soy\"\n  suits  = [\"container\", \"pillar\"]\n}\n"
+	b, _ := shopWith(t, stock, "wax \"both\" { weight = \"1 kg\" }\n"+pourPool)
+	assert.Equal(t, "90", b.NeverAbove().High().Decimal(3), "a pillar soy")
+	b, _ = shopWith(t, stock, "wax \"both\" { weight = \"1 kg\" }\ncontainer \"tumbler\" { }")
+	assert.Equal(t, "85", b.NeverAbove().High().Decimal(3), "a container soy")
+}
