@@ -3,6 +3,7 @@ package report
 import (
 	"strings"
 	"unicode"
+	"unicode/utf8"
 
 	"github.com/rivo/uniseg"
 
@@ -49,7 +50,11 @@ func (p *Page) Line(text string) { p.b.WriteString(strings.TrimRight(text, " ") 
 func (p *Page) Blank() { p.b.WriteString("\n") }
 
 // Heading writes a title.
-func (p *Page) Heading(title string) { p.Line(p.paint(styleTitle, Clean(title))) }
+func (p *Page) Heading(title string) {
+	for _, line := range wrap(Clean(title), p.width) {
+		p.Line(p.paint(styleTitle, line))
+	}
+}
 
 // Title writes a title with a word or two at the right edge.
 func (p *Page) Title(title, right string) { p.Apart(0, title, right, styleTitle, styleFaint) }
@@ -71,7 +76,9 @@ func (p *Page) Apart(margin int, left, right string, leftStyle, rightStyle style
 	gap := p.width - margin - uniseg.StringWidth(left) - uniseg.StringWidth(right)
 	indent := strings.Repeat(" ", margin)
 	if gap < 2 {
-		p.Line(indent + p.paint(leftStyle, left))
+		for _, line := range wrap(left, p.width-margin) {
+			p.Line(indent + p.paint(leftStyle, line))
+		}
 		indent, left, gap = "", "", max(0, p.width-uniseg.StringWidth(right))
 	}
 	p.Line(indent + p.paint(leftStyle, left) + strings.Repeat(" ", gap) + p.paint(rightStyle, right))
@@ -134,11 +141,12 @@ func uncolored(text string) string {
 	}
 }
 
-// wrap breaks a text at spaces; a word wider than the width stands alone.
+// wrap breaks a text at spaces, but not between a number and its unit; a word
+// wider than the width stands alone.
 func wrap(text string, width int) []string {
 	var lines []string
 	line, used := "", 0
-	for word := range strings.FieldsSeq(text) {
+	for _, word := range measured(strings.Fields(text)) {
 		w := uniseg.StringWidth(word)
 		switch {
 		case line == "":
@@ -151,6 +159,24 @@ func wrap(text string, width int) []string {
 		}
 	}
 	return append(lines, line)
+}
+
+// measured joins each number with the short word behind it: "13 g" is one.
+func measured(words []string) []string {
+	joined := words[:0]
+	for _, word := range words {
+		if n := len(joined); n > 0 && endsInDigit(joined[n-1]) && utf8.RuneCountInString(word) <= 4 {
+			joined[n-1] += " " + word
+			continue
+		}
+		joined = append(joined, word)
+	}
+	return joined
+}
+
+func endsInDigit(word string) bool {
+	last := word[len(word)-1]
+	return last >= '0' && last <= '9'
 }
 
 // shorten cuts a text to a width, whole graphemes only, and shows that it did.

@@ -30,7 +30,7 @@ func Text(w io.Writer, d *Document, look Look) error {
 	for _, shop := range d.Shops {
 		p.shop(shop, len(d.Shops) > 1)
 	}
-	p.closing(d)
+	p.Closing(d)
 	_, err := io.WriteString(w, p.String())
 	return err
 }
@@ -40,8 +40,7 @@ func (p *Page) shop(r *lint.Report, several bool) {
 		return
 	}
 	if several {
-		p.Line(strings.Repeat("=", p.width))
-		p.Apart(0, shopTitle(r.Shop), r.Shop.Root, styleTitle, styleFaint)
+		p.Title(shopTitle(r.Shop), r.Shop.Root)
 		p.Line(strings.Repeat("=", p.width))
 		p.Blank()
 	}
@@ -111,15 +110,16 @@ func (p *Page) finding(f *lint.Found, home string) {
 		p.Wrap("", margin, noteText(n, f.At.File.Name))
 	}
 	fixes := f.Repairs()
-	for i, fix := range fixes[:min(len(fixes), shownFixes)] {
+	for i, fix := range fixes {
+		if more := len(fixes) - i; i == shownFixes && more > 1 {
+			p.Wrap("", margin, fmt.Sprintf("or one of %d further ways", more))
+			break
+		}
 		title := fix.Title
 		if i > 0 {
 			title = "or " + title
 		}
 		p.Wrap("", margin, title)
-	}
-	if more := len(fixes) - shownFixes; more > 0 {
-		p.Wrap("", margin, fmt.Sprintf("or one of %s", count(more, "further way", "further ways")))
 	}
 }
 
@@ -135,28 +135,36 @@ func (p *Page) message(level lint.Level, text string) {
 // rule at the right edge.
 func (p *Page) place(at lint.Place, home, rule string) {
 	line := at.File.Text.Line(at.Span.Start)
-	where := fmt.Sprintf("line %d", line)
+	where := whereabouts(at, home)
+	typed := strings.TrimSpace(Clean(at.File.Text.Slice(at.File.Text.LineSpan(line))))
+	own := p.width - margin - uniseg.StringWidth(where) - 2 // a line without the rule
+	beside := own - uniseg.StringWidth(rule) - 2
+	switch {
+	case typed == "":
+	case beside >= readable:
+		where += ": " + shorten(typed, beside)
+	case own >= readable && at.File.Name == home:
+		where += ": " + shorten(typed, own)
+	}
+	p.Apart(margin, where, rule, styleNone, styleFaint)
+}
+
+// readable is how much of a typed line is worth showing.
+const readable = 16
+
+// whereabouts is a line, with the file where it is not the one at hand.
+func whereabouts(at lint.Place, home string) string {
+	where := fmt.Sprintf("line %d", at.File.Text.Line(at.Span.Start))
 	if at.File.Name != home {
 		where = at.File.Name + ", " + where
 	}
-	typed := strings.TrimSpace(Clean(at.File.Text.Slice(at.File.Text.LineSpan(line))))
-	room := p.width - margin - uniseg.StringWidth(where) - 2
-	if together := room - uniseg.StringWidth(rule) - 2; together >= 16 {
-		room = together
-	}
-	if typed != "" && room >= 8 {
-		where += ": " + shorten(typed, room)
-	}
-	p.Apart(margin, where, rule, styleNone, styleFaint)
+	return where
 }
 
 // noteText is a note with its place: "limit stated here" becomes "limit stated
 // in stock/waxes.candle.hcl, line 12".
 func noteText(n lint.Note, home string) string {
-	where := fmt.Sprintf("line %d", n.File.Text.Line(n.Span.Start))
-	if n.File.Name != home {
-		where = n.File.Name + ", " + where
-	}
+	where := whereabouts(n.Place, home)
 	if said, ok := strings.CutSuffix(n.Message, " here"); ok {
 		return said + " in " + where
 	}
@@ -171,8 +179,8 @@ func (p *Page) conceded(list []lint.Conceded) {
 	p.Blank()
 	for _, c := range list {
 		p.message(c.Level, c.Message)
-		p.place(lint.AtLabel(c.Concession), "", c.Rule.Name)
-		reason := "because: " + c.Concession.Get("reason").Text()
+		p.place(c.At, "", c.Rule.Name)
+		reason := "conceded in " + whereabouts(lint.AtLabel(c.Concession), c.At.File.Name) + ": " + c.Concession.Get("reason").Text()
 		if until := c.Concession.Get("until").Text(); until != "" {
 			reason += " (until " + until + ")"
 		}
@@ -189,7 +197,7 @@ func (p *Page) unchecked(list []lint.Unchecked) {
 	p.Blank()
 	for _, u := range list {
 		p.message(u.Level, u.Message)
-		p.Wrap("", margin, fmt.Sprintf("%s, line %d", u.At.File.Name, u.At.File.Text.Line(u.At.Span.Start)))
+		p.Wrap("", margin, whereabouts(u.At, ""))
 		p.Blank()
 	}
 }
@@ -214,12 +222,22 @@ func faultText(f lint.Fault) string {
 	return text
 }
 
-// closing says how it stands in one sentence, what can be mended, and the
+// Closing says how it stands in plain words, what can be mended, and the
 // standing caution.
-func (p *Page) closing(d *Document) {
+func (p *Page) Closing(d *Document) {
 	p.Wrap("", 0, verdict(d))
+	unchecked := 0
+	for _, shop := range d.Shops {
+		unchecked += len(shop.Unchecked)
+	}
+	if unchecked > 0 {
+		p.Wrap("", 0, count(unchecked, "figure is", "figures are")+" missing, so not everything could be checked.")
+	}
+	if n := len(d.Unread); n > 0 {
+		p.Wrap("", 0, count(n, "file or folder", "files or folders")+" could not be read.")
+	}
 	if n := mendable(d); n > 0 {
-		p.Wrap("", 0, fmt.Sprintf("wickrule mend puts %s right without changing what is made.", count(n, "of these", "of these")))
+		p.Wrap("", 0, fmt.Sprintf("wickrule mend puts %d of these right without changing what is made.", n))
 	}
 	p.Wrap("", 0, Caution)
 }
@@ -229,45 +247,26 @@ func verdict(d *Document) string {
 	if d.Recipes() == 0 {
 		checked = "No recipe among " + count(d.Files(), "file", "files")
 	}
-	must, should, consider := d.Count(lint.Must), d.Count(lint.Should), d.Count(lint.Consider)
 	var parts []string
-	said := " " // the noun is said once
-	things := func(n int) string {
-		word := said
-		said = ""
+	for _, said := range [...]struct {
+		level     lint.Level
+		one, many string
+	}{
+		{lint.Must, "must be put right", "must be put right"},
+		{lint.Should, "should be put right or conceded with a reason", "should be put right or conceded with a reason"},
+		{lint.Consider, "is worth knowing", "are worth knowing"},
+	} {
+		n := d.Count(said.level)
 		switch {
-		case word == "":
-			return fmt.Sprint(n)
-		case n == 1:
-			return "1 thing"
+		case n == 0:
+		case len(parts) == 0: // the noun is said once
+			parts = append(parts, count(n, "thing "+said.one, "things "+said.many))
+		default:
+			parts = append(parts, count(n, said.one, said.many))
 		}
-		return fmt.Sprintf("%d things", n)
-	}
-	if must > 0 {
-		parts = append(parts, things(must)+" must be put right")
-	}
-	if should > 0 {
-		parts = append(parts, things(should)+" should be put right or conceded with a reason")
-	}
-	if consider > 0 {
-		is := " are"
-		if consider == 1 {
-			is = " is"
-		}
-		parts = append(parts, things(consider)+is+" worth knowing")
 	}
 	if len(parts) == 0 {
 		parts = []string{"nothing found that must or should be put right"}
-	}
-	unchecked := 0
-	for _, shop := range d.Shops {
-		unchecked += len(shop.Unchecked)
-	}
-	if unchecked > 0 {
-		parts = append(parts, count(unchecked, "figure is", "figures are")+" missing, so that not everything could be checked")
-	}
-	if n := len(d.Unread); n > 0 {
-		parts = append(parts, count(n, "file or folder", "files or folders")+" could not be read")
 	}
 	return checked + ": " + strings.Join(parts, ", ") + "."
 }
