@@ -81,6 +81,15 @@ var families = []family{
 		pourAt: degrees("70 to 85 °C"), fragranceLimit: load("2 to 5 % of wax"), density: density("0.94 to 0.98 g/mL"), shrinkage: share("10 %")},
 }
 
+// usualSource is where the usual figures for an attribute come from.
+func usualSource(attr string) string {
+	switch attr {
+	case "flash_point", "density", "shrinkage":
+		return "from memory"
+	}
+	return "common practice"
+}
+
 func degrees(text string) quantity.Quantity { return figure(text, quantity.Temperature) }
 func load(text string) quantity.Quantity    { return figure(text, quantity.Proportion) }
 func density(text string) quantity.Quantity { return figure(text, quantity.Density) }

@@ -77,6 +77,32 @@ func TestSettingTakesTime(t *testing.T) {
 	assert.False(t, b.Steps[3].FromPour.Known())
 }
 
+// Stirring the next layer is no wait for the first one to set.
+func TestStirringIsNoWait(t *testing.T) {
+	b := of(t, `
+  mold "round" { }
+  step "pour" { at = "176 °F" }
+  step "add dye" { stir = "2 min" }
+  step "unmold" { }`)
+	is(t, "0", b.Steps[1].FromPour, 0, "the dye")
+	lacks(t, "unmold", "after", b.Steps[2].FromPour)
+}
+
+func TestDipsTakeTheirWaits(t *testing.T) {
+	b := of(t, `
+  taper "candle" { }
+  step "warm mold" { for = "5 to 10 min" }
+  step "dip" {
+    times = 20
+    wait  = "3 min"
+  }
+  step "cool" { for = "1 h" }
+  step "cure" { for = "1 d" }`)
+	is(t, "300", b.Steps[1].FromStart, 0, "the first dip")
+	is(t, "3900", b.Steps[2].FromStart, 0, "after twenty waits")
+	is(t, "7500", b.Steps[3].FromStart, 0, "after cooling")
+}
+
 func TestBrokenWaits(t *testing.T) {
 	b := of(t, `
   mold "round" { }

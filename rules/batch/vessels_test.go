@@ -50,9 +50,8 @@ func TestAMoldMeasuredWithWater(t *testing.T) {
 	is(t, "360.649", b.Vessels[0].Mass, 3, "finished")
 }
 
-// The solids of school geometry (Euclid, Elements XII; Archimedes, On the
-// Sphere and Cylinder): a cone is a third of its cylinder, a ball two thirds
-// of the cylinder around it.
+// Elementary geometry: a cone is a third of its cylinder (Elements, XII.10), a
+// ball two thirds of the cylinder around it.
 func TestShapes(t *testing.T) {
 	b := of(t, `
   wax "quarry" { weight = "1 kg" }
@@ -158,6 +157,14 @@ func TestWhatIsLeftBelowTheRim(t *testing.T) {
 	// 5/6 of 695 mL at 0.90 * 0.88 g/mL.
 	is(t, "458.7", b.Vessels[0].FirstFill, 2, "first fill")
 	is(t, "166.8", b.Vessels[0].TopUp, 2, "top-up")
+}
+
+func TestARangeOfWhatIsLeftCountsAtItsUpperEnd(t *testing.T) {
+	b := of(t, `
+  wax "quarry" { weight = "1 kg" }
+  mold "round" { }
+  step "pour" { leave = "1/2 to 1 in" }`)
+	is(t, "458.7", b.Vessels[0].FirstFill, 2, "first fill")
 }
 
 func TestLayersHaveNoSingleTopUp(t *testing.T) {

@@ -47,6 +47,15 @@ func (s Stated) Ask(p *lint.Pass) bool {
 	return s.Known()
 }
 
+// Source is where a family's figure comes from, "common practice" or "from
+// memory"; of a stated figure what its wax names as its source.
+func (s Stated) Source() string {
+	if s.Family != "" {
+		return usualSource(s.Attr)
+	}
+	return s.Wax.Get("source").Text()
+}
+
 // AtLow is the statement that sets the low end: of a loose blend's common
 // range that of the wax with the highest low end, else the figure itself.
 func (s Stated) AtLow() Stated {

@@ -82,6 +82,8 @@ func TestTheFamilyStandsInForASilentSheet(t *testing.T) {
 	// Pillar paraffin is poured at 80 to 91 °C (common practice).
 	assert.Equal(t, "80", s.Low().Decimal(3))
 	assert.Equal(t, "91", s.High().Decimal(3))
+	assert.Equal(t, "common practice", s.Source())
+	assert.Equal(t, "from memory", b.FlashPoint().Source())
 	assert.Equal(t, "100", b.NeverAbove().High().Decimal(3))
 	assert.Equal(t, schema.Absent, b.MeltTo().State, "no family has a usual melting range")
 	assert.Equal(t, "melt_to", b.MeltTo().Attr)
