@@ -114,7 +114,9 @@ func readFile(fsys fs.FS, name string) (f *schema.File, err error) {
 	if err != nil {
 		return nil, unreadable(fsys, name, err)
 	}
-	return schema.Read(name, src), nil
+	f = schema.Read(name, src)
+	f.Text.Index() // while nobody else sees it: reports ask for many positions
+	return f, nil
 }
 
 func unreadable(fsys fs.FS, name string, err error) error {

@@ -82,15 +82,16 @@ func groups(found []lint.Found) []*group {
 	byKey := map[key]*group{}
 	var list []*group
 	for _, f := range found {
-		k := key{f.Recipe, f.At.File.Name}
-		if f.Recipe != nil {
-			k.file = f.Recipe.File.Name
+		recipe := recipeOf(&f)
+		k := key{recipe, f.At.File.Name}
+		if recipe != nil {
+			k.file = recipe.File.Name
 		}
 		g := byKey[k]
 		if g == nil {
 			g = &group{name: k.file, title: k.file, at: -1}
-			if f.Recipe != nil {
-				g.title, g.file, g.at = f.Recipe.Title(), k.file, f.Recipe.Span.Start
+			if recipe != nil {
+				g.title, g.file, g.at = recipe.Title(), k.file, recipe.Span.Start
 			}
 			byKey[k] = g
 			list = append(list, g)
@@ -101,6 +102,19 @@ func groups(found []lint.Found) []*group {
 		return cmp.Or(strings.Compare(a.name, b.name), cmp.Compare(a.at, b.at))
 	})
 	return list
+}
+
+// recipeOf is the recipe a finding is about, or stands in.
+func recipeOf(f *lint.Found) *schema.Block {
+	if f.Recipe != nil {
+		return f.Recipe
+	}
+	for _, b := range f.At.File.Blocks {
+		if b.Is("recipe") && b.Span.Contains(f.At.Span) {
+			return b
+		}
+	}
+	return nil
 }
 
 func (p *Page) finding(f *lint.Found, home string) {
