@@ -1,4 +1,4 @@
-# The jar is filled to 8 mm below its rim. That was conceded for January, and January is over.
+# The jar is filled to 3 mm below its rim, past its fill line. That was conceded for January, and January is over.
 recipe "expired-concession" {
   title    = "Filled high"
   makes    = "jar"
@@ -6,7 +6,7 @@ recipe "expired-concession" {
   pot      = "pitcher-4"
 
   wax "millrace-soy" {
-    weight = "1.9 kg"
+    weight = "2.12 kg"
   }
   fragrance "rain-on-slate" {
     load = "8 % of wax"
