@@ -41,6 +41,9 @@ func (v *View) Stock(kind, key string) (*schema.Block, bool) {
 	return b, b != nil
 }
 
+// Tuned says whether the shop changes how loud a rule speaks.
+func (v *View) Tuned(rule string) bool { return v.shop.Tune(rule) != nil }
+
 // Units is the system the shop reads first.
 func (v *View) Units() quantity.System { return v.shop.units() }
 
