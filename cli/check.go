@@ -98,7 +98,7 @@ func (s *session) check(args []string) *report.Document {
 			continue
 		}
 		shop.root.Close()
-		doc.Shops = append(doc.Shops, lint.RunFor(shop.Shop, rulesFor(shop.Shop), s.today(), f.Covers))
+		doc.Shops = append(doc.Shops, lint.RunFor(shop.Shop, s.rulesFor(shop.Shop), s.today(), f.Covers))
 	}
 	return doc
 }
@@ -136,7 +136,7 @@ func (c check) standardInput(s *session) *report.Document {
 		// The file on disk gives way to standard input, readable or not.
 		unread = slices.DeleteFunc(unread, func(u report.Unread) bool { return u.Name == name })
 	}
-	r := lint.RunFor(shop, rulesFor(shop), s.today(), f.Covers)
+	r := lint.RunFor(shop, s.rulesFor(shop), s.today(), f.Covers)
 	return &report.Document{Shops: []*lint.Report{r}, Unread: unread}
 }
 

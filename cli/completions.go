@@ -19,7 +19,7 @@ func completionsVerb() verb {
 In zsh: wickrule completions zsh > _wickrule, in a folder of $fpath.
 
 In fish: wickrule completions fish > ~/.config/fish/completions/wickrule.fish`,
-		offers: shells,
+		offers: func(*session) []string { return shells() },
 		setup:  func(*pflag.FlagSet) action { return completions },
 	}
 }
@@ -33,11 +33,11 @@ func completions(s *session, args []string) int {
 	}
 	switch args[0] {
 	case "bash":
-		fmt.Fprint(s.Out, bashCompletions(verbs()))
+		fmt.Fprint(s.Out, bashCompletions(s))
 	case "zsh":
-		fmt.Fprint(s.Out, zshCompletions(verbs()))
+		fmt.Fprint(s.Out, zshCompletions(s))
 	case "fish":
-		fmt.Fprint(s.Out, fishCompletions(verbs()))
+		fmt.Fprint(s.Out, fishCompletions(s))
 	default:
 		s.say("there are no completions for %q: %s", args[0], schema.NearestOrKnown(args[0], shells(), ""))
 		return NotWorked
@@ -63,14 +63,14 @@ func longNames(flags []*pflag.Flag) string {
 }
 
 // offered is what may stand after the verb's flags; nil: files.
-func offered(v verb) []string {
+func offered(s *session, v verb) []string {
 	if v.offers == nil {
 		return nil
 	}
-	return v.offers()
+	return v.offers(s)
 }
 
-func bashCompletions(all []verb) string {
+func bashCompletions(s *session) string {
 	var b strings.Builder
 	b.WriteString(`# Completions of wickrule for bash.
 _wickrule() {
@@ -84,7 +84,7 @@ _wickrule() {
   else
     case "$verb $before" in
 `)
-	for _, v := range all {
+	for _, v := range verbs() {
 		for _, f := range flagsOf(v) {
 			if c, ok := f.Value.(*choice); ok {
 				fmt.Fprintf(&b, "      '%s --%s') words=%q ;;\n", v.name, f.Name, strings.Join(c.allowed, " "))
@@ -97,12 +97,12 @@ _wickrule() {
     if [ -z "$words" ]; then
       case "$verb" in
 `)
-	for _, v := range all {
+	for _, v := range verbs() {
 		fmt.Fprintf(&b, "        %s)\n", v.name)
 		if flags := longNames(flagsOf(v)); flags != "" {
 			fmt.Fprintf(&b, "          if [ \"${word#-}\" != \"$word\" ]; then words=%q; fi\n", flags)
 		}
-		if words := offered(v); len(words) > 0 {
+		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "          words=%q\n", strings.Join(words, " "))
 		}
 		b.WriteString("          ;;\n")
@@ -121,7 +121,7 @@ complete -o default -F _wickrule wickrule
 	return b.String()
 }
 
-func zshCompletions(all []verb) string {
+func zshCompletions(s *session) string {
 	var b strings.Builder
 	b.WriteString(`#compdef wickrule
 # Completions of wickrule for zsh.
@@ -131,7 +131,7 @@ _wickrule() {
   if (( CURRENT == 2 )); then
     list=(
 `)
-	for _, v := range all {
+	for _, v := range verbs() {
 		fmt.Fprintf(&b, "      %s\n", quoted(v.name+":"+v.about))
 	}
 	b.WriteString(`    )
@@ -140,7 +140,7 @@ _wickrule() {
   fi
   case "$verb $before" in
 `)
-	for _, v := range all {
+	for _, v := range verbs() {
 		for _, f := range flagsOf(v) {
 			if c, ok := f.Value.(*choice); ok {
 				fmt.Fprintf(&b, "    '%s --%s') compadd -- %s; return ;;\n", v.name, f.Name, strings.Join(c.allowed, " "))
@@ -150,7 +150,7 @@ _wickrule() {
 		}
 	}
 	b.WriteString("  esac\n  case $verb in\n")
-	for _, v := range all {
+	for _, v := range verbs() {
 		fmt.Fprintf(&b, "    %s)\n", v.name)
 		if flags := flagsOf(v); len(flags) > 0 {
 			b.WriteString("      if [[ $words[CURRENT] == -* ]]; then\n        list=(\n")
@@ -160,7 +160,7 @@ _wickrule() {
 			}
 			b.WriteString("        )\n        _describe -t flags flag list\n        return\n      fi\n")
 		}
-		if words := offered(v); len(words) > 0 {
+		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "      compadd -- %s\n", strings.Join(words, " "))
 		} else if v.takes != "" {
 			b.WriteString("      _files\n")
@@ -178,13 +178,13 @@ fi
 	return b.String()
 }
 
-func fishCompletions(all []verb) string {
+func fishCompletions(s *session) string {
 	var b strings.Builder
 	b.WriteString("# Completions of wickrule for fish.\n")
-	for _, v := range all {
+	for _, v := range verbs() {
 		fmt.Fprintf(&b, "complete -c wickrule -f -n __fish_use_subcommand -a %s -d %s\n", v.name, quoted(v.about))
 	}
-	for _, v := range all {
+	for _, v := range verbs() {
 		when := "-n '__fish_seen_subcommand_from " + v.name + "'"
 		for _, f := range flagsOf(v) {
 			_, about := pflag.UnquoteUsage(f)
@@ -196,7 +196,7 @@ func fishCompletions(all []verb) string {
 			}
 			fmt.Fprintf(&b, "complete -c wickrule %s -l %s%s -d %s\n", when, f.Name, value, quoted(about))
 		}
-		if words := offered(v); len(words) > 0 {
+		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "complete -c wickrule %s -f -a %s\n", when, quoted(strings.Join(words, " ")))
 		}
 	}

@@ -3,13 +3,14 @@ package cli
 import (
 	"fmt"
 	"strings"
+	"unicode"
+	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 
 	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/lint/report"
-	"wickrule/rules"
 	"wickrule/schema"
 )
 
@@ -24,9 +25,9 @@ func explainVerb() verb {
 	}
 }
 
-func ruleNames() []string {
+func ruleNames(s *session) []string {
 	var names []string
-	for _, r := range rules.All() {
+	for _, r := range s.Rules {
 		names = append(names, r.Name)
 	}
 	return names
@@ -39,18 +40,18 @@ func explain(s *session, args []string) int {
 	}
 	p := report.NewPage(s.Look)
 	if len(args) == 0 {
-		listRules(p, rules.All())
+		listRules(p, s.Rules)
 		fmt.Fprint(s.Out, p)
 		return Good
 	}
-	for _, r := range rules.All() {
+	for _, r := range s.Rules {
 		if r.Name == args[0] {
-			explainRule(p, r, s.today())
+			s.explainRule(p, r)
 			fmt.Fprint(s.Out, p)
 			return Good
 		}
 	}
-	s.say("there is no rule %q: %s. wickrule explain lists them", args[0], schema.NearestOrKnown(args[0], ruleNames(), `"`))
+	s.say("there is no rule %q: %s. wickrule explain lists them", args[0], schema.NearestOrKnown(args[0], ruleNames(s), `"`))
 	return NotWorked
 }
 
@@ -74,13 +75,22 @@ func listRules(p *report.Page, all []*lint.Rule) {
 	}
 }
 
-// labels is where the text of an explanation starts.
-const labels = 18
+// capital is a text as a sentence begins.
+func capital(text string) string {
+	if text == "" {
+		return ""
+	}
+	first, size := utf8.DecodeRuneInString(text)
+	return string(unicode.ToUpper(first)) + text[size:]
+}
 
-func explainRule(p *report.Page, r *lint.Rule, today string) {
+// labels is where the text of an explanation starts.
+const labels = 20
+
+func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 	p.Title(r.Name, r.Group)
 	p.Blank()
-	p.Wrap("", 2, strings.ToUpper(r.Title[:1])+r.Title[1:]+".")
+	p.Wrap("", 2, capital(r.Title)+".")
 	p.Blank()
 	part(p, "How loud", loudnessOf(r))
 	part(p, "Why", r.Why)
@@ -92,10 +102,10 @@ func explainRule(p *report.Page, r *lint.Rule, today string) {
 		panic(errs[0])
 	}
 	for _, e := range r.Bad {
-		showExample(p, "Wrong", shop, r, e, today)
+		s.showExample(p, "Wrong", shop, r, e)
 	}
 	for _, e := range r.Good {
-		showExample(p, "Right", shop, r, e, today)
+		s.showExample(p, "Right", shop, r, e)
 	}
 	p.Wrap("", 2, report.Caution)
 }
@@ -134,15 +144,17 @@ func loudnessOf(r *lint.Rule) string {
 
 // showExample lays the example over the demo shop, shows the block it is
 // about, and what the rule says of it.
-func showExample(p *report.Page, label string, base *lint.Shop, r *lint.Rule, e lint.Example, today string) {
+func (s *session) showExample(p *report.Page, label string, base *lint.Shop, r *lint.Rule, e lint.Example) {
+	p.Wrap("  "+label, labels, capital(e.About)+":")
+	p.Blank()
 	shop, about, err := e.Over(base)
 	if err != nil {
-		panic(err) // the examples are part of the program
+		p.Wrap("", labels, "(cannot be shown: "+err.Error()+")")
+		p.Blank()
+		return
 	}
-	p.Wrap("  "+label, labels, strings.ToUpper(e.About[:min(1, len(e.About))])+e.About[min(1, len(e.About)):]+":")
-	p.Blank()
 	var said []lint.Found
-	for _, f := range lint.Run(shop, rules.All(), today).Findings {
+	for _, f := range lint.Run(shop, s.rulesFor(shop), s.today()).Findings {
 		if f.Rule != r {
 			continue
 		}

@@ -19,7 +19,7 @@ func helpVerb() verb {
 		takes:  "[VERB]",
 		about:  "show how a verb is used",
 		help:   "Without a VERB it lists them. wickrule help " + jsonForm + " prints the JSON Schema (2020-12) of what check --report json writes.",
-		offers: func() []string { return append(verbNames(), jsonForm) },
+		offers: func(*session) []string { return append(verbNames(), jsonForm) },
 		setup:  func(*pflag.FlagSet) action { return help },
 	}
 }
@@ -71,7 +71,7 @@ func page(v verb, look report.Look) string {
 	}
 	p.Heading(use)
 	p.Blank()
-	p.Wrap("", 2, strings.ToUpper(v.about[:1])+v.about[1:]+".")
+	p.Wrap("", 2, capital(v.about)+".")
 	for paragraph := range strings.SplitSeq(v.help, "\n\n") {
 		p.Blank()
 		p.Wrap("", 2, paragraph)

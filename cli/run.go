@@ -13,7 +13,6 @@ import (
 
 	"wickrule/lint"
 	"wickrule/lint/report"
-	"wickrule/rules"
 	"wickrule/schema"
 )
 
@@ -31,7 +30,9 @@ type Env struct {
 	Folder   string           // working folder, an absolute path of this system
 	Now      func() time.Time // the clock
 	Look     report.Look      // how text on Out is laid out
+	Terminal bool             // Out is a terminal
 	Watched  bool             // Err is a terminal: somebody sees progress
+	Rules    []*lint.Rule     // the built-in rules, in handbook order
 }
 
 // Run does what the arguments say and returns the exit status. When ctx ends
@@ -42,7 +43,7 @@ func Run(ctx context.Context, args []string, env Env) int {
 	go func() {
 		defer func() {
 			if reason := recover(); reason != nil {
-				s.say("wickrule met a fault of its own and stopped: %v", reason)
+				s.say("stopped by a fault of its own, which is worth a report: %v", reason)
 				status <- NotWorked
 			}
 		}()
@@ -70,10 +71,10 @@ type session struct {
 // verb is one thing the program does.
 type verb struct {
 	name   string
-	takes  string          // what stands after the flags
-	about  string          // one line
-	help   string          // paragraphs
-	offers func() []string // the words that may stand after the flags; nil: files, or nothing
+	takes  string                  // what stands after the flags
+	about  string                  // one line
+	help   string                  // paragraphs
+	offers func(*session) []string // the words that may stand after the flags; nil: files, or nothing
 	setup  func(flags *pflag.FlagSet) action
 }
 
@@ -142,4 +143,4 @@ func (s *session) say(format string, values ...any) {
 func (s *session) today() string { return s.Now().Format(time.DateOnly) }
 
 // rulesFor is every rule that a shop is checked by.
-func rulesFor(*lint.Shop) []*lint.Rule { return rules.All() }
+func (s *session) rulesFor(*lint.Shop) []*lint.Rule { return s.Rules }

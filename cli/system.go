@@ -9,6 +9,7 @@ import (
 	"golang.org/x/term"
 
 	"wickrule/lint/report"
+	"wickrule/rules"
 )
 
 // System is the environment of this process. Color goes to a terminal only,
@@ -18,8 +19,9 @@ func System() (Env, error) {
 	if err != nil {
 		return Env{}, fmt.Errorf("the working folder cannot be told: %w", err)
 	}
-	env := Env{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Folder: folder, Now: time.Now}
-	if width, ok := terminal(os.Stdout); ok {
+	env := Env{In: os.Stdin, Out: os.Stdout, Err: os.Stderr, Folder: folder, Now: time.Now, Rules: rules.All()}
+	width, ok := terminal(os.Stdout)
+	if env.Terminal = ok; ok {
 		env.Look = report.Look{Width: width, Color: os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"}
 	}
 	_, env.Watched = terminal(os.Stderr)
