@@ -2,9 +2,24 @@
 // of the handbook.
 package rules
 
-import "wickrule/lint"
+import (
+	"slices"
+
+	"wickrule/lint"
+	"wickrule/rules/burns"
+	"wickrule/rules/heat"
+	"wickrule/rules/house"
+	"wickrule/rules/labels"
+)
+
+//go:generate go run ./rulebook
 
 // All is every built-in rule, in handbook order.
 func All() []*lint.Rule {
-	return nil
+	return slices.Concat(
+		heat.Rules(),
+		labels.Rules(),
+		burns.Rules(),
+		house.Rules(),
+	)
 }

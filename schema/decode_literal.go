@@ -161,7 +161,7 @@ func (v *reading) notALiteral() {
 	switch e := v.expr.(type) {
 	case *hclsyntax.LiteralValueExpr: // null
 		p.Message = "null says nothing: leave the `" + v.spec.Name + "` line out"
-		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.block, v.span)}}}
+		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.span)}}}
 	case *hclsyntax.ScopeTraversalExpr:
 		p.Message = brief(source) + " is not in quotes: write " + v.spec.example()
 		if v.fits(source) {

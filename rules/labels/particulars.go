@@ -6,7 +6,6 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/schema"
 )
 
 // SignalMissing, MakerMissing and LotMissing are about single lines that a

@@ -1,0 +1,82 @@
+package cli_test
+
+import (
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"wickrule/cli"
+)
+
+// shellOr skips the test where the shell is not installed.
+func shellOr(t *testing.T, name string) string {
+	t.Helper()
+	path, err := exec.LookPath(name)
+	if err != nil {
+		t.Skip("no " + name + " here")
+	}
+	return path
+}
+
+func script(t *testing.T, shell string) string {
+	t.Helper()
+	p := newPlace(t, nil)
+	require.Equal(t, cli.Good, p.run("completions", shell))
+	p.write("script", p.out.String())
+	return filepath.Join(p.folder, "script")
+}
+
+// Bash itself is asked what it would complete.
+func TestBashCompletions(t *testing.T) {
+	bash, file := shellOr(t, "bash"), script(t, "bash")
+	for _, c := range []struct{ typed, want string }{
+		{"ch", "check"},
+		{"check --", "--as --level --report"},
+		{"check --report ", "text json lines"},
+		{"check --report = j", "json"},
+		{"check --level =", "must should consider"},
+		{"check rec", ""}, // files are bash's own
+		{"explain s", "spelling"},
+		{"completions ", "bash zsh fish"},
+		{"help v", "version"},
+		{"mend --", "--all --show"},
+	} {
+		words := "wickrule " + c.typed
+		quoted := "'" + strings.ReplaceAll(words, " ", "' '") + "'"
+		out, err := exec.Command(bash, "--norc", "-c", `source "$0"; COMP_WORDS=(`+quoted+`); COMP_CWORD=$((${#COMP_WORDS[@]}-1)); _wickrule; echo "${COMPREPLY[*]}"`, file).CombinedOutput()
+		require.NoError(t, err, string(out))
+		assert.Equal(t, c.want, strings.TrimSpace(string(out)), c.typed)
+	}
+}
+
+func TestFishCompletions(t *testing.T) {
+	fish, file := shellOr(t, "fish"), script(t, "fish")
+	for typed, want := range map[string]string{
+		"ch":                      "check",
+		"check --report ":         "json lines text",
+		"completions ":            "bash fish zsh",
+		"explain ":                "haste open-flame spelling",
+		"mend --":                 "--all --show",
+		"check --level must --re": "--report",
+	} {
+		out, err := exec.Command(fish, "--no-config", "-c", `source $argv[1]; complete -C $argv[2]`, file, "wickrule "+typed).CombinedOutput()
+		require.NoError(t, err, string(out))
+		var words []string
+		for line := range strings.Lines(string(out)) {
+			word, _, _ := strings.Cut(strings.TrimSpace(line), "\t")
+			words = append(words, word)
+		}
+		assert.Equal(t, want, strings.Join(words, " "), typed)
+	}
+}
+
+// Zsh completes at a prompt only; its own parser reads the script whole.
+func TestZshCompletionsParse(t *testing.T) {
+	zsh, file := shellOr(t, "zsh"), script(t, "zsh")
+	out, err := exec.Command(zsh, "-f", "-n", file).CombinedOutput()
+	assert.NoError(t, err, string(out))
+}
