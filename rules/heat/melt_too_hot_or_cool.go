@@ -32,7 +32,6 @@ var MeltTooHot = &lint.Rule{
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: `to   = "186 °F"`, To: `to   = "190 °F"`}},
 	}},
-	Also:  []string{"narrow-pour-window"},
 	Check: func(p *lint.Pass) { checkOver(p, "melt", "melted") },
 }
 
@@ -57,6 +56,5 @@ var MeltTooCool = &lint.Rule{
 		Recipe:  "saltmarsh-tealight",
 		Changes: []lint.Change{{From: `to   = "176 °F"`, To: `to   = "170 °F"`}},
 	}},
-	Also:  []string{"narrow-pour-window"},
 	Check: func(p *lint.Pass) { checkUnder(p, "melt", "melted") },
 }

@@ -17,7 +17,7 @@ var PourTooHot = &lint.Rule{
 	Bad: []lint.Example{
 		{
 			About:   "over the sheet's range",
-			Recipe:  "fogbank-soy",
+			Recipe:  "saltmarsh-tealight",
 			Changes: []lint.Change{{From: `at = "138 °F"`, To: `at = "160 °F"`}},
 			Flags:   []string{`"160 °F"`},
 		},
@@ -111,6 +111,5 @@ var PourTooCool = &lint.Rule{
 			Changes: []lint.Change{{From: `at = "60 °C"`, To: `at = "55.6 °C"`}},
 		},
 	},
-	Also:  []string{"second-pour-out-of-step"},
 	Check: func(p *lint.Pass) { checkUnder(p, "pour", "poured") },
 }
