@@ -7,10 +7,11 @@ import (
 	"wickrule/schema"
 )
 
-// Names under which an example's own texts are laid over a shop.
+// Names under which an example's own texts are laid over a shop. They come
+// last in the order of names, so that what is there already counts as first.
 const (
-	exampleFile      = "example" + FileSuffix
-	exampleStockFile = "example-stock" + FileSuffix
+	exampleFile      = "try-this" + FileSuffix
+	exampleStockFile = "try-this-stock" + FileSuffix
 )
 
 // Over lays the example over a shop and reads it: the shop with the changed

@@ -28,9 +28,16 @@ var TestBurnMissing = &lint.Rule{
 		"never put water on burning wax. A record kept here is not a test report by a laboratory.",
 	Bad: []lint.Example{
 		{
-			About:   "no burn recorded",
-			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: "made_for = \"sale\"", To: "made_for = \"sale\""}},
+			About:  "only two candles burned, one burn without its candle",
+			Recipe: "tide-pillar",
+			Changes: []lint.Change{{
+				From: "    candle     = \"C\"\n    cycle      = 1\n    burned_for = \"4 h\"\n    to_end     = false\n",
+				To:   "    cycle      = 1\n    burned_for = \"4 h\"\n    to_end     = false\n",
+			}, {
+				From: "    candle     = \"C\"\n    cycle      = 22\n",
+				To:   "    candle     = \"B\"\n    cycle      = 22\n",
+			}},
+			Flags: []string{`recipe "tide-pillar"`},
 		},
 	},
 	Good:  []lint.Example{{About: "three candles burned to their end", Recipe: "tide-pillar"}, {About: "a melt has no flame", Recipe: "gorse-melt"}},

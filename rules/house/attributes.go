@@ -2,8 +2,8 @@ package house
 
 import "wickrule/lint"
 
-// AttributeMissing and AttributeRepeated are about attributes that stand not
-// at all or twice. The reader finds them.
+// AttributeMissing, AttributeRepeated and BlockRepeated are about what stands
+// not at all or twice. The reader finds them.
 var (
 	AttributeMissing = &lint.Rule{
 		Name:   "attribute-missing",
@@ -44,6 +44,27 @@ var (
 		Good: []lint.Example{{
 			About: "stated once",
 			Text:  "dye \"slate\" {\n  limit = \"0.1 % of wax\"\n}\n",
+		}},
+	}
+
+	BlockRepeated = &lint.Rule{
+		Name:   "block-repeated",
+		Group:  Group,
+		Title:  "a second block of a kind that may stand only once",
+		Levels: lint.Every(lint.Must), Binding: true,
+		About:  lint.AboutFormat,
+		Why:    "The first counts, and whatever the second says is not heard.",
+		Remedy: "Make one block of the two.",
+		Source: formatSource,
+		Bad: []lint.Example{{
+			About: "a shop described twice in one file",
+			Text:  "shop \"harbor-stall\" {\n  units = \"us\"\n}\n\nshop \"harbor-stall-again\" {\n  units = \"metric\"\n}\n",
+			Flags: []string{`shop "harbor-stall-again"`},
+		}},
+		Also: []string{"key-repeated"},
+		Good: []lint.Example{{
+			About: "several dyes in one file",
+			Text:  "dye \"slate\" {\n  limit = \"0.1 % of wax\"\n}\n\ndye \"chalk\" {\n  limit = \"0.1 % of wax\"\n}\n",
 		}},
 	}
 )

@@ -63,7 +63,7 @@ var (
 		Bad: []lint.Example{{
 			About: "a weight as a flash point",
 			Text:  "wax \"trial-sack\" {\n  flash_point = \"450 g\"\n}\n",
-			Flags: []string{"g"},
+			Flags: []string{"450 g"},
 		}},
 		Also: []string{"unused-stock"},
 		Good: []lint.Example{{

@@ -16,7 +16,7 @@ func Rules() []*lint.Rule {
 	return []*lint.Rule{
 		Syntax, NotALiteral, TwoOnOneLine,
 		UnknownBlock, UnknownAttribute, AttributeMissing, AttributeRepeated,
-		QuantityUnreadable, UnitMissing, UnitWrongKind, UnknownWord, ValueWrongKind, KeyUnreadable,
+		QuantityUnreadable, UnitMissing, UnitWrongKind, UnknownWord, ValueWrongKind, KeyForm, BlockRepeated,
 		UnknownKey, KeyRepeated, UnknownStep,
 		MadeForMissing, UnusedStock,
 		ConcessionExpired, ConcessionUnused, ConcessionWithoutReason, ConcessionNotAllowed,

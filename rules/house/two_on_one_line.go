@@ -14,10 +14,10 @@ var TwoOnOneLine = &lint.Rule{
 	Remedy: "Put each attribute on a line of its own.",
 	Source: formatSource + "; HCL native syntax",
 	Bad: []lint.Example{{
-		About:   "a pour with its temperature and its room on one line",
+		About:   "a trim with its length and its wait on one line",
 		Recipe:  "tide-pillar",
-		Changes: []lint.Change{{From: "step \"trim wick\" { to = \"1/4 in\" }", To: "step \"trim wick\" { to = \"1/4 in\", after = \"1 h\" }"}},
-		Flags:   []string{`{ to = "1/4 in", after = "1 h" }`},
+		Changes: []lint.Change{{From: "step \"trim wick\" {\n    to = \"1/4 in\"\n  }", To: "step \"trim wick\" { to = \"1/4 in\", after = \"1 h\" }"}},
+		Flags:   []string{`after = "1 h"`},
 	}},
 	Good: []lint.Example{{
 		About:  "one attribute on the line",

@@ -2,7 +2,7 @@ package house
 
 import "wickrule/lint"
 
-// UnknownWord, ValueWrongKind and KeyUnreadable are about values that are not
+// UnknownWord, ValueWrongKind and KeyForm are about values that are not
 // amounts. The reader finds them.
 var (
 	UnknownWord = &lint.Rule{
@@ -47,8 +47,8 @@ var (
 		}},
 	}
 
-	KeyUnreadable = &lint.Rule{
-		Name:   "key-unreadable",
+	KeyForm = &lint.Rule{
+		Name:   "key-form",
 		Group:  Group,
 		Title:  "a key that is not written in small letters, digits and hyphens",
 		Levels: lint.Every(lint.Must), Binding: true,

@@ -26,7 +26,7 @@ var LabelNotForMarket = &lint.Rule{
 		Changes: []lint.Change{{From: "markets  = [\"US\"]", To: "markets  = [\"US\", \"EU\"]"}},
 		Flags:   []string{`"us-base"`},
 	}},
-	Also:  []string{"lot-missing"},
+	Also:  []string{"maker-missing"},
 	Good:  []lint.Example{{About: "sold where its label is made for", Recipe: "tide-pillar"}},
 	Check: checkMarkets,
 }

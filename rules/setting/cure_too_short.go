@@ -112,9 +112,18 @@ func reportShortCure(p *lint.Pass, v schema.Value, total quantity.Rat, least bat
 	p.Report(lint.Finding{
 		At: lint.AtValue(v),
 		Message: fmt.Sprintf("a cure of %s is %s short: %s",
-			said, batch.Time(least.Low().Sub(total)), cureWanted(least)),
+			said, daysOf(least.Low().Sub(total)), cureWanted(least)),
 		Notes: noteAt(limitHere, least.Value),
 	})
+}
+
+// daysOf is a time in days, from one day on.
+func daysOf(seconds quantity.Rat) string {
+	days := quantity.FromBase(seconds, quantity.Day)
+	if days.Number().Less(quantity.Int(1)) {
+		return batch.Time(seconds)
+	}
+	return days.String()
 }
 
 func cureWanted(least batch.Stated) string {

@@ -74,14 +74,14 @@ func checkNoRoomForSecondPour(p *lint.Pass) {
 		}
 		said = first
 		left := leave.Amount().Low()
-		reach := left.String()
+		reach := left.Both(p.Units())
 		if leave.Amount().IsRange() {
-			reach = leave.Amount().String() + " may be no more than " + reach + ", which"
+			reach = leave.Amount().String() + " may be no more than " + reach
 		}
 		p.Report(lint.Finding{
 			At: lint.AtValue(leave),
-			Message: fmt.Sprintf("%s below the rim is %s less than the 6 mm (1/4 in) of room that the second pour in %s wants (common practice): it would run over, or down beside the candle",
-				reach, batch.Millimeters(p.View, leastLeave.Sub(left.Base())), place(second)),
+			Message: fmt.Sprintf("%s below the rim: the second pour in %s wants 6 mm (1/4 in) of room at least (common practice), so %s are missing, and it runs over, or down beside the candle",
+				reach, place(second), quantity.FromBase(leastLeave.Sub(left.Base()), quantity.Millimeter).Show(quantity.Metric)),
 			Notes: []lint.Note{{Place: lint.AtHeader(second.Block), Message: "the second pour"}},
 		})
 	}

@@ -71,7 +71,7 @@ func checkReliefHolesMissing(p *lint.Pass) {
 		p.Missing(lint.Finding{
 			At: lint.AtHeader(second.Block),
 			Message: fmt.Sprintf("no relief holes are opened before this second pour, and %s is %s wide, over the %s from which they are usual (common practice): the hollow under the skin stays",
-				v.Stock.Title(), batch.Millimeters(p.View, v.Diameter.Value), batch.Millimeters(p.View, slimMold)),
+				v.Stock.Title(), batch.Millimeters(p.View, v.Diameter.Value), millimeters(slimMold)),
 			Fixes: func() []schema.Fix { return addReliefHoles(first, second) },
 		})
 	}
@@ -98,6 +98,9 @@ func addReliefHoles(first, second *batch.Step) []schema.Fix {
 		attrs = append([]repair.Attr{repair.Text("vessel", vessel.Text())}, attrs...)
 	}
 	fix := repair.After("open relief holes 2 h after the pour", first.Block, repair.Step("relief holes", attrs...))
+	if fixed := second.Block.Get("from_pour"); fixed.IsAmount() && !usualHoles.Less(fixed.Amount().Base()) {
+		return nil // the second pour is done before then
+	}
 	wait := second.Block.Get("after")
 	if second.Index != first.Index+1 || !wait.IsAmount() || wait.Amount().IsRange() {
 		return []schema.Fix{fix}

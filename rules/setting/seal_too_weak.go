@@ -157,12 +157,13 @@ func hotter(a, b *batch.Step) *batch.Step {
 
 // weakness is one seal that a pour is too hot for.
 type weakness struct {
-	item  schema.Item
-	seal  *schema.Block
-	limit quantity.Rat // °C
-	usual bool         // the seal states none
-	pour  *batch.Step
-	first bool
+	item    schema.Item
+	seal    *schema.Block
+	limit   quantity.Rat // °C
+	usual   bool         // the seal states none
+	pour    *batch.Step
+	first   bool
+	hottest *batch.Step // of all pours that are too hot
 }
 
 // graver says whether w weighs more than o: a stated limit more than a usual
@@ -230,16 +231,19 @@ func (w *weakness) measure(p *lint.Pass, beside bool) bool {
 }
 
 // gives finds the pour that is too hot for the seal, a first one before a
-// later one; of what is only usual the hottest.
+// later one.
 func (w *weakness) gives(p *lint.Pass, b *batch.Batch, st *strain) bool {
 	first, later := w.under(p, b, st.first), w.under(p, b, st.later)
-	switch {
-	case first && (!w.usual || !later || hotter(st.first, st.later) == st.first):
-		w.pour, w.first = st.first, true
-	case later:
-		w.pour = st.later
-	default:
+	if !first && !later {
 		return false
+	}
+	w.pour, w.first = st.later, first
+	if first {
+		w.pour = st.first
+	}
+	w.hottest = w.pour
+	if first && later {
+		w.hottest = hotter(st.first, st.later)
 	}
 	return true
 }
@@ -267,7 +271,7 @@ func reportWeak(p *lint.Pass, b *batch.Batch, step *batch.Step, w *weakness, sev
 	if w.usual {
 		f.Message = fmt.Sprintf("%s states no holds_to, and such a seal counts as holding to %s (common practice): the %s at %s is %s over that. %s",
 			name, both(w.limit, hot), w.pour.Kind, at(p.View, hot, whole), over, w.danger(tab))
-		w.weigh(p, &f, hot.Base())
+		w.weigh(p, &f, w.hottest.Heat.Amount().High().Base())
 	} else {
 		f.Message = fmt.Sprintf("%s holds to %s: the %s at %s is %s over that. %s",
 			name, batch.Both(p.View, w.seal.Get("holds_to").Amount()), w.pour.Kind, at(p.View, hot, whole), over, w.danger(tab))

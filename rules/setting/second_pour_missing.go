@@ -147,7 +147,7 @@ func reportNoSecondPour(p *lint.Pass, b *batch.Batch, vessel int, shrinks batch.
 	}
 	f.Message = fmt.Sprintf("%s, over the %s from which a mold over %s wide is topped up (common practice), and %s is %s wide with no second pour: it sinks in round the wick or hides a cave. "+
 		"In a warm room, where wax sets slowly, some do without: then say so in a concession with its reason",
-		shrinkage(shrinks), quantity.FromBase(muchShrinkage, quantity.Percent), batch.Millimeters(p.View, narrowMold), v.Stock.Title(), batch.Millimeters(p.View, v.Diameter.Value))
+		shrinkage(shrinks), quantity.FromBase(muchShrinkage, quantity.Percent), millimeters(narrowMold), v.Stock.Title(), batch.Millimeters(p.View, v.Diameter.Value))
 	p.Missing(f)
 }
 

@@ -173,8 +173,13 @@ func checkUnpoured(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 }
 
 func named(s *batch.Step) string {
-	if s.Kind == "relief holes" {
-		return "opening relief holes"
+	switch s.Kind {
+	case "relief holes":
+		return "the opening of relief holes"
+	case "unmold":
+		return "the unmolding"
+	case "cool":
+		return "the cooling"
 	}
 	return "the " + s.Kind
 }
@@ -198,7 +203,7 @@ func afterPour(b *batch.Batch, s, pour *batch.Step) []schema.Fix {
 	if last.Index+1 >= len(b.Steps) {
 		return nil
 	}
-	return move("move the "+s.Kind+" after the "+last.Kind, s, &b.Steps[last.Index+1])
+	return move("move "+named(s)+" after "+named(last), s, &b.Steps[last.Index+1])
 }
 
 // checkUnmolded is a second pour, or relief holes, after the candle has left
@@ -221,7 +226,7 @@ func checkUnmolded(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 		At:      lint.AtHeader(s.Block),
 		Message: fmt.Sprintf("%s in %s stands after the candle has left its mold in %s", named(s), place(s), place(unmold)),
 		Notes:   []lint.Note{{Place: lint.AtHeader(unmold.Block), Message: "unmolded here"}},
-		Fixes:   func() []schema.Fix { return move("move the "+s.Kind+" before the unmolding", s, unmold) },
+		Fixes:   func() []schema.Fix { return move("move "+named(s)+" before the unmolding", s, unmold) },
 	})
 }
 
@@ -269,7 +274,7 @@ func checkAdded(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 		At:      lint.AtHeader(s.Block),
 		Message: fmt.Sprintf("%s in %s stands after the %s in %s, so that it does not go into it", adding(s), place(s), into.Kind, place(into)),
 		Notes:   []lint.Note{{Place: lint.AtHeader(into.Block), Message: "poured here"}},
-		Fixes:   func() []schema.Fix { return move(adding(s)+" before the "+into.Kind, s, into) },
+		Fixes:   func() []schema.Fix { return move("add the "+s.Kind[len("add "):]+" before the "+into.Kind, s, into) },
 	})
 }
 

@@ -126,7 +126,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 	case high.Less(written.High().Base()):
 		end := written.High()
 		f.Message = fmt.Sprintf("a wick of %s is %s longer than %s: it burns with a tall, sooty flame",
-			reaches(written, end), lengthApart(end.Base().Sub(nominal(v.Wick, high, false)), end), trimWanted(v.Wick))
+			reaches(written, end), lengthApart(end.Base().Sub(nominal(v.Wick, high, false)), end), trimWanted(p, v.Wick))
 		f.Fixes = func() []schema.Fix {
 			text := trimText(p, v.Wick)
 			return []schema.Fix{repair.Rewrite("trim the wick to "+text, to, schema.Quote(text))}
@@ -134,7 +134,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 	case written.Base().Less(low):
 		end := written.Low()
 		f.Message = fmt.Sprintf("a wick of %s is %s shorter than %s: it drowns in the wax it melts",
-			reaches(written, end), lengthApart(nominal(v.Wick, low, true).Sub(end.Base()), end), trimWanted(v.Wick))
+			reaches(written, end), lengthApart(nominal(v.Wick, low, true).Sub(end.Base()), end), trimWanted(p, v.Wick))
 	default:
 		return
 	}
@@ -165,9 +165,9 @@ func lengthApart(mm quantity.Rat, written quantity.Quantity) string {
 	return quantity.FromBase(mm, quantity.Millimeter).Show(written.Unit().System)
 }
 
-func trimWanted(wick *schema.Block) string {
+func trimWanted(p *lint.Pass, wick *schema.Block) string {
 	if said := wick.Get("trim"); said.IsAmount() {
-		return fmt.Sprintf("the %s that %s is trimmed to", said.Amount(), wick.Title())
+		return fmt.Sprintf("the %s that %s is trimmed to", batch.Both(p.View, said.Amount()), wick.Title())
 	}
 	return "the 3 to 10 mm (1/8 to 3/8 in) that wicks are trimmed to (common practice; " + wick.Title() + " states no trim)"
 }

@@ -33,6 +33,11 @@ func at(view *lint.View, end, whole quantity.Quantity) string {
 	return batch.Both(view, end) + ", the end of " + whole.String() + ","
 }
 
+// millimeters is a length of common practice, in brackets in inches: "40 mm (1.57 in)".
+func millimeters(mm quantity.Rat) string {
+	return quantity.FromBase(mm, quantity.Millimeter).Both(quantity.Metric)
+}
+
 // place is where a step stands among the recipe's steps: "step 4".
 func place(s *batch.Step) string { return "step " + strconv.Itoa(s.Index+1) }
 
