@@ -73,6 +73,12 @@ func made(b *batch.Batch, v *batch.Vessel) string {
 			return "tealight"
 		case "clamshell":
 			return "melt"
+		case "votive glass":
+			if b.Recipe.Get("makes").Absent() {
+				return "votive"
+			}
+		case "jar", "tin", "bowl":
+			return "jar"
 		}
 	}
 	return b.Makes
