@@ -10,6 +10,7 @@ import (
 	"wickrule/rules/heat"
 	"wickrule/rules/house"
 	"wickrule/rules/labels"
+	"wickrule/rules/setting"
 )
 
 //go:generate go run ./rulebook
@@ -18,6 +19,7 @@ import (
 func All() []*lint.Rule {
 	return slices.Concat(
 		heat.Rules(),
+		setting.Rules(),
 		labels.Rules(),
 		burns.Rules(),
 		house.Rules(),
