@@ -56,8 +56,10 @@ func (n netQuantity) agree() bool {
 	if !n.hasUS() || !n.hasMetric() || n.us.Dim() != n.metric.Dim() {
 		return true
 	}
-	off := n.us.Base().Sub(n.metric.Base()).Abs()
-	return !thirdFigure(n.us.Base(), n.metric).Less(off) || !lastDigit(n.us).Less(off)
+	off := n.metric.Base().Sub(n.us.Base())
+	fromOunces := !thirdFigure(n.us.Base(), n.metric).Less(off.Abs())
+	fromGrams := !off.Less(n.us.HalfDigit().Neg()) && off.Less(lastDigit(n.us))
+	return fromOunces || fromGrams
 }
 
 // lastDigit is one step of the last digit written, in base units.
