@@ -20,6 +20,9 @@ func Nearest(word string, known []string) (name string, sure bool) {
 	}
 	best, near := limit+2, 0
 	for _, k := range known {
+		if apart := max(len(word)-len(k), len(k)-len(word)); apart >= best && apart > limit {
+			continue // the distance is at least that of the lengths
+		}
 		d := levenshtein.Distance(word, plainSpelling(k), nil)
 		if d <= limit {
 			near++

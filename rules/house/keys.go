@@ -32,11 +32,17 @@ var UnknownKey = &lint.Rule{
 
 func checkUnknownKeys(p *lint.Pass) {
 	shop := p.Shop()
+	known := map[string][]string{} // by kinds, for a shop may have thousands of keys
 	for _, f := range shop.Files {
 		for ref := range lint.References(f) {
-			if shop.Resolve(ref) == nil {
-				reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, shop.KeysOf(ref.Kinds))
+			if shop.Resolve(ref) != nil {
+				continue
 			}
+			kinds := strings.Join(ref.Kinds, " or ")
+			if known[kinds] == nil {
+				known[kinds] = shop.KeysOf(ref.Kinds)
+			}
+			reportUnknown(p, ref.At, kinds, ref.Key, known[kinds])
 		}
 		for _, b := range f.Blocks {
 			checkRuleNames(p, b)

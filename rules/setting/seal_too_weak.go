@@ -206,7 +206,7 @@ func checkSeals(p *lint.Pass, b *batch.Batch, step *batch.Step) {
 		}
 	}
 	if worst.pour != nil {
-		reportWeak(p, b, step, &worst, len(items) > 1)
+		reportWeak(p, b, step, worst, len(items) > 1)
 	}
 }
 
@@ -252,7 +252,7 @@ func (w *weakness) under(p *lint.Pass, b *batch.Batch, pour *batch.Step) bool {
 	return pour != nil && w.limit.Less(pour.Heat.Amount().High().Base()) && !doubted(p, b, pour)
 }
 
-func reportWeak(p *lint.Pass, b *batch.Batch, step *batch.Step, w *weakness, several bool) {
+func reportWeak(p *lint.Pass, b *batch.Batch, step *batch.Step, w weakness, several bool) {
 	whole := w.pour.Heat.Amount()
 	hot := whole.High()
 	f := lint.Finding{At: lint.AtItem(step.Block.Get("with"), w.item)}

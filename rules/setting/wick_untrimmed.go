@@ -127,10 +127,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 		end := written.High()
 		f.Message = fmt.Sprintf("a wick of %s is %s longer than %s: it burns with a tall, sooty flame",
 			reaches(written, end), lengthApart(end.Base().Sub(nominal(v.Wick, high, false)), end), trimWanted(p, v.Wick))
-		f.Fixes = func() []schema.Fix {
-			text := trimText(p, v.Wick)
-			return []schema.Fix{repair.Rewrite("trim the wick to "+text, to, schema.Quote(text))}
-		}
+		f.Fixes = shorten(p, v.Wick, to)
 	case written.Base().Less(low):
 		end := written.Low()
 		f.Message = fmt.Sprintf("a wick of %s is %s shorter than %s: it drowns in the wax it melts",
@@ -139,6 +136,14 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 		return
 	}
 	p.Report(f)
+}
+
+// shorten offers to cut the wick to its maker's length.
+func shorten(p *lint.Pass, wick *schema.Block, to schema.Value) func() []schema.Fix {
+	return func() []schema.Fix {
+		text := trimText(p, wick)
+		return []schema.Fix{repair.Rewrite("trim the wick to "+text, to, schema.Quote(text))}
+	}
 }
 
 // nominal is the figure that a difference is counted from: the maker's own,

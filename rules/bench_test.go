@@ -1,0 +1,160 @@
+package rules_test
+
+import (
+	"fmt"
+	"io/fs"
+	"regexp"
+	"runtime"
+	"strings"
+	"sync"
+	"sync/atomic"
+	"testing"
+	"testing/fstest"
+	"time"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+	"github.com/stretchr/testify/require"
+
+	"wickrule/examples"
+	"wickrule/lint"
+	"wickrule/rules"
+	"wickrule/schema"
+)
+
+// Speed is told as a ratio to a floor measured in the same run: the same files
+// read, and parsed as HCL, and nothing else. Run with
+//
+//	go test ./rules -run '^$' -bench . -benchtime 5x
+
+var burns = regexp.MustCompile(`(?ms)^( *)test_burn "[^"]*" \{.*?^ *\}\n`)
+
+// generatedShop is the demo shop's stock with as many recipes as asked for,
+// about 1 KB each: the demo recipes over and over under other keys, for own
+// use and without their test burns.
+func generatedShop(t testing.TB, recipes int) fstest.MapFS {
+	shop := fstest.MapFS{}
+	var texts []string
+	require.NoError(t, fs.WalkDir(examples.Shop(), ".", func(name string, d fs.DirEntry, err error) error {
+		if err != nil || d.IsDir() {
+			return err
+		}
+		data, err := fs.ReadFile(examples.Shop(), name)
+		if strings.HasPrefix(name, "recipes/") {
+			texts = append(texts, burns.ReplaceAllString(string(data), ""))
+		} else {
+			shop[name] = &fstest.MapFile{Data: data}
+		}
+		return err
+	}))
+	key := regexp.MustCompile(`(?m)^recipe "([^"]*)"`)
+	made := regexp.MustCompile(`made_for *= "(sale|class)"`)
+	for i := range recipes {
+		text := key.ReplaceAllString(texts[i%len(texts)], fmt.Sprintf(`recipe "$1-%d"`, i))
+		shop[fmt.Sprintf("recipes/%05d.candle.hcl", i)] = &fstest.MapFile{Data: []byte(made.ReplaceAllString(text, `made_for = "own use"`))}
+	}
+	return shop
+}
+
+// parseOnly is the floor: every file read and parsed, on all processors, and
+// dropped.
+func parseOnly(shop fstest.MapFS) {
+	names := make([]string, 0, len(shop))
+	for name := range shop {
+		names = append(names, name)
+	}
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range runtime.GOMAXPROCS(0) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < len(names); i = int(next.Add(1)) - 1 {
+				data, _ := fs.ReadFile(shop, names[i])
+				hclsyntax.ParseConfig(data, names[i], hcl.InitialPos)
+			}
+		})
+	}
+	wg.Wait()
+}
+
+func timed(work func()) time.Duration {
+	start := time.Now()
+	work()
+	return time.Since(start)
+}
+
+// The whole check of a shop beside the floor: "times-floor" is the ratio.
+func BenchmarkWholeCheck(b *testing.B) {
+	for _, n := range []int{100, 10_000} {
+		b.Run(fmt.Sprintf("%d-recipes", n), func(b *testing.B) {
+			files := generatedShop(b, n)
+			var floor, check time.Duration
+			for b.Loop() {
+				floor += timed(func() { parseOnly(files) })
+				check += timed(func() {
+					shop, _ := lint.Load(files, ".", nil)
+					lint.Run(shop, rules.All(), today)
+				})
+			}
+			b.ReportMetric(check.Seconds()/floor.Seconds(), "times-floor")
+			b.ReportMetric(float64(check.Microseconds())/float64(b.N)/float64(n), "us/recipe")
+		})
+	}
+}
+
+// What decoding, facts and rules cost beside parsing, in one process on one
+// processor: "decode-%" and "rules-%" of the parse.
+func BenchmarkBesideTheParse(b *testing.B) {
+	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
+	files := generatedShop(b, 500)
+	var parse, read, run time.Duration
+	all := rules.All()
+	for b.Loop() {
+		var read_ []*schema.File
+		parse += timed(func() {
+			for name, f := range files {
+				hclsyntax.ParseConfig(f.Data, name, hcl.InitialPos)
+			}
+		})
+		read += timed(func() {
+			for name, f := range files {
+				read_ = append(read_, schema.Read(name, f.Data))
+			}
+		})
+		shop := lint.NewShop(".", read_)
+		run += timed(func() { lint.Run(shop, all, today) })
+	}
+	b.ReportMetric(100*(read.Seconds()-parse.Seconds())/parse.Seconds(), "decode-%")
+	b.ReportMetric(100*run.Seconds()/parse.Seconds(), "rules-%")
+}
+
+// What a shop keeps in memory for each recipe beside its text, once it is
+// read and checked.
+func BenchmarkMemory(b *testing.B) {
+	for _, n := range []int{10_000, 100_000} {
+		b.Run(fmt.Sprintf("%d-recipes", n), func(b *testing.B) {
+			files := generatedShop(b, n)
+			texts := 0
+			for _, f := range files {
+				texts += len(f.Data)
+			}
+			for b.Loop() {
+				before := liveHeap()
+				shop, _ := lint.Load(files, ".", nil)
+				report := lint.Run(shop, rules.All(), today)
+				kept := liveHeap() - before
+				b.ReportMetric(float64(kept)/float64(n), "bytes/recipe")
+				b.ReportMetric(float64(kept-uint64(texts))/float64(n), "bytes-beside-text/recipe")
+				b.ReportMetric(float64(texts)/float64(n), "text/recipe")
+				runtime.KeepAlive(report)
+			}
+		})
+	}
+}
+
+func liveHeap() uint64 {
+	runtime.GC()
+	runtime.GC()
+	var m runtime.MemStats
+	runtime.ReadMemStats(&m)
+	return m.HeapAlloc
+}
