@@ -30,6 +30,9 @@ func TestWickHoleUnsealed(t *testing.T) {
 		{"a tray for melts", lines(paraffin, `mold "melts" {}`, melt, pour), nil},
 		{"a jar", lines(paraffin, `container "jar" {}`, melt, pour), nil},
 		{"a taper", lines(paraffin, `taper "ten-inch" {}`, melt, `step "dip" { at = "160 °F" }`), nil},
+		{"whether there is a hole cannot be read, which is another rule", lines(paraffin, `mold "broken" {}`, melt, pour), nil},
+		{"foil tape is not masking tape", lines(paraffin, `mold "round" {}`, `step "seal wick hole" { with = "foil" }`, melt, pour), nil},
+		{"a tray for melts that has a hole", lines(`makes = "melt"`, paraffin, `mold "round" {}`, melt, pour), []string{`must mold "round"`}},
 		{"unknown mold", lines(paraffin, `mold "nowhere" {}`, melt, pour), nil},
 		{"two molds, the step names one", lines(paraffin, `mold "round" {}`, `mold "slim" {}`,
 			"step \"seal wick hole\" {\n with = \"plug\"\n vessel = \"round\"\n}", melt, pour), []string{`must mold "slim"`}},
@@ -66,6 +69,7 @@ func TestWickHoleSealedLate(t *testing.T) {
 		{"between layers", lines(paraffin, `mold "round" {}`, melt, pour, sealed, melt, pour), []string{`must step "seal wick hole"`}},
 		{"before all layers", lines(paraffin, `mold "round" {}`, sealed, layered), nil},
 		{"pressed on again", lines(paraffin, `mold "round" {}`, sealed, melt, pour, sealed), nil},
+		{"whether there is a hole cannot be read", lines(paraffin, `mold "broken" {}`, melt, pour, sealed), nil},
 		{"no hole", lines(paraffin, `mold "pinned" {}`, melt, pour, sealed), nil},
 		{"that it is sealed says that there is a hole", lines(paraffin, `mold "unsaid" {}`, melt, pour, sealed), []string{`must step "seal wick hole"`}},
 		{"one mold after another", lines(paraffin, `mold "round" {}`, `mold "slim" {}`,
@@ -181,25 +185,69 @@ func TestSealsOffered(t *testing.T) {
 			[]string{"seal the wick hole with plug"}},
 	} {
 		t.Run(c.name, func(t *testing.T) {
-			var titles []string
-			for _, f := range report(t, c.body).Findings {
-				if f.Rule == setting.WickHoleUnsealed {
-					for _, fix := range f.Repairs() {
-						titles = append(titles, fix.Title)
-					}
-				}
-			}
-			assert.Equal(t, c.want, titles)
+			assert.Equal(t, c.want, titles(report(t, c.body), setting.WickHoleUnsealed))
 		})
 	}
+}
+
+// Where no seal holds every pour, those that hold the first are better than an
+// open hole.
+func TestASealForTheFirstPour(t *testing.T) {
+	body := lines(paraffin, `mold "round" {}`, melt, `step "pour" { at = "340 °F" }`, `step "second pour" { at = "360 °F" }`)
+	assert.Equal(t, []string{"seal the wick hole with plug"}, titles(report(t, body), setting.WickHoleUnsealed))
+}
+
+// A swap takes the place of the item, or of the whole list where another of it
+// is too weak as well or the one put in is in it already.
+func TestSwappingASeal(t *testing.T) {
+	for _, c := range []struct{ name, with, at, title, becomes string }{
+		{"one seal", `"cool-glue"`, "182 °F", "seal the wick hole with plug", `with = "plug" }`},
+		{"one of a list", `["rated-masking", "cool-glue"]`, "182 °F", "seal the wick hole with plug in place of cool-glue", `with = ["rated-masking", "plug"] }`},
+		{"in the list already", `["plug", "cool-glue"]`, "182 °F", "seal the wick hole with plug", `with = "plug" }`},
+		{"another is too weak as well", `["putty", "cool-glue"]`, "182 °F", "seal the wick hole with plug", `with = "plug" }`},
+		{"another is masking tape", `["masking", "cool-glue"]`, "182 °F", "seal the wick hole with plug", `with = "plug" }`},
+		{"another is not known", `["chewing-gum", "cool-glue"]`, "182 °F", "seal the wick hole with plug", `with = "plug" }`},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			r := report(t, poured(c.with, `step "pour" { at = "`+c.at+`" }`))
+			for _, f := range r.Findings {
+				if f.Rule != setting.SealTooWeak {
+					continue
+				}
+				fixes := f.Repairs()
+				require.Len(t, fixes, 1)
+				assert.Equal(t, c.title, fixes[0].Title)
+				text, err := schema.Apply(f.At.File.Text.String(), fixes[0].Edits)
+				require.NoError(t, err)
+				assert.Contains(t, text, c.becomes)
+				return
+			}
+			t.Error("nothing found")
+		})
+	}
+	jar := lines(paraffin, `container "jar" {}`, `step "set wick" { with = "cool-glue" }`, melt, pour)
+	assert.Equal(t, []string{"hold the wick's tab with sticker", "hold the wick's tab with putty"}, titles(report(t, jar), setting.SealTooWeak))
+}
+
+// titles are those of all fixes that a rule offers.
+func titles(r *lint.Report, rule *lint.Rule) []string {
+	var all []string
+	for _, f := range r.Findings {
+		if f.Rule == rule {
+			for _, fix := range f.Repairs() {
+				all = append(all, fix.Title)
+			}
+		}
+	}
+	return all
 }
 
 // A pour that only makes sense in the other scale is that finding and no
 // other, where that rule is in force.
 func TestAPourInTheWrongScale(t *testing.T) {
 	doubtful := &lint.Rule{Name: "temperature-scale-doubtful", Levels: lint.Every(lint.Must), Check: func(*lint.Pass) {}}
-	body := func(more string) string {
-		return "recipe \"it\" {\n" + poured(`"putty"`, `step "pour" { at = "176 °C" }`, `step "second pour" { at = "182 °F" }`) + more + "\n}\n"
+	body := func(first, second, more string) string {
+		return "recipe \"it\" {\n" + poured(`"putty"`, `step "pour" { at = "`+first+`" }`, `step "second pour" { at = "`+second+`" }`) + more + "\n}\n"
 	}
 	found := func(rules []*lint.Rule, text string) []string {
 		shop := lint.NewShop(".", []*schema.File{schema.Read("shelf.candle.hcl", []byte(shelf)), schema.Read("recipe.candle.hcl", []byte(text))})
@@ -209,8 +257,16 @@ func TestAPourInTheWrongScale(t *testing.T) {
 	}
 	with := append([]*lint.Rule{doubtful}, setting.Rules()...)
 	// What is left is the second pour over what the putty holds.
-	assert.Equal(t, []string{`should "putty"`}, found(with, body("")))
+	assert.Equal(t, []string{`should "putty"`}, found(with, body("176 °C", "182 °F", "")))
 	both := []string{`must "putty"`, `should "182 °F"`}
-	assert.Equal(t, both, found(setting.Rules(), body("")))
-	assert.Equal(t, both, found(with, body("\nconcession \"temperature-scale-doubtful\" { reason = \"Meant\" }")), "conceded: meant as written")
+	assert.Equal(t, both, found(setting.Rules(), body("176 °C", "182 °F", "")))
+	assert.Equal(t, both, found(with, body("176 °C", "182 °F", "\nconcession \"temperature-scale-doubtful\" { reason = \"Meant\" }")), "conceded: meant as written")
+
+	// 82 °F is colder than where the wax sets, and 82 °C is 180 °F.
+	assert.Empty(t, found(with, body("176 °F", "82 °F", "")))
+	assert.Equal(t, []string{`should "82 °F"`}, found(setting.Rules(), body("176 °F", "82 °F", "")))
+	// 150 °F is cool, and makes sense; 150 °C does not.
+	assert.Equal(t, []string{`should "150 °F"`}, found(with, body("176 °F", "150 °F", "")))
+	// 60 °F is colder than where the wax sets, and 60 °C does not suit it either.
+	assert.Equal(t, []string{`should "60 °F"`}, found(with, body("176 °F", "60 °F", "")))
 }

@@ -108,6 +108,13 @@ mold "unsaid" {
   diameter = "3 in"
   height   = "6 in"
 }
+mold "broken" {
+  title     = "Broken mold"
+  shape     = "cylinder"
+  diameter  = "3 in"
+  height    = "6 in"
+  wick_hole = "perhaps"
+}
 mold "melts" {
   title  = "Melt tray"
   makes  = "melt"
@@ -185,6 +192,10 @@ seal "masking" {
   title = "Masking tape"
   kind  = "tape"
 }
+seal "foil" {
+  title = "Foil tape"
+  kind  = "tape"
+}
 seal "rated-masking" {
   title    = "Masking tape for ovens"
   kind     = "tape"
@@ -256,5 +267,32 @@ func TestTheDemoShopIsSound(t *testing.T) {
 	}
 	for _, u := range r.Unchecked {
 		t.Errorf("%s: %s", u.At.File.Name, u.Message)
+	}
+}
+
+// What is said names the subject, what was found, what is allowed and the
+// difference, in the maker's own units.
+func TestMessages(t *testing.T) {
+	for _, c := range []struct{ body, want string }{
+		{lines(paraffin, `mold "round" {}`, melt, pour),
+			"nothing seals the wick hole of Round mold: wax at 176 °F (80 °C) runs out of it over the bench. Seal it before the pour"},
+		{lines(paraffin, `mold "round" {}`, melt, pour, sealed),
+			"the wick hole of Round mold is sealed in step 3, after the pour in step 2: by then the wax has run out over the bench"},
+		{poured(`"cool-glue"`, `step "pour" { at = "80 °C" }`),
+			"Cool glue holds to 50 °C (122 °F): the pour at 80 °C (176 °F) is 30 °C over that. A seal that softens lets the mold drain over the bench"},
+		{poured(`"glue"`, `step "pour" { at = "170 to 176 °F" }`),
+			"Glue states no holds_to, and such a seal counts as holding to 140 °F (60 °C) (common practice): the pour at 176 °F (80 °C), the end of 170 to 176 °F, is 36 °F over that. " +
+				"A seal that softens lets the mold drain over the bench"},
+		{two("176 °F", "170 °F"),
+			"the second pour at 170 °F (76.7 °C) is 6 °F cooler than the first at 176 °F (80 °C): it does not melt into it, and a seam stays. " +
+				"Common practice is 5 to 10 °F (3 to 6 °C) hotter, within what the wax, the seal and the mold bear"},
+		{in(`mold "round" {}`, "quarry", scented, perfume, pour, `step "cure" { for = "1 d" }`),
+			"a cure of 1 d is 1 d short: Quarry paraffin takes 2 to 3 d"},
+	} {
+		var all []string
+		for _, f := range report(t, c.body).Findings {
+			all = append(all, f.Message)
+		}
+		assert.Contains(t, all, c.want)
 	}
 }

@@ -121,7 +121,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 		return
 	}
 	written := to.Amount()
-	f := lint.Finding{At: lint.AtValue(to), Notes: noteAt(limitHere, v.Wick.Get("trim"))}
+	f := lint.Finding{At: lint.AtValue(to)}
 	switch {
 	case high.Less(written.High().Base()):
 		end := written.High()
@@ -135,6 +135,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 	default:
 		return
 	}
+	f.Notes = noteAt(limitHere, v.Wick.Get("trim"))
 	p.Report(f)
 }
 
