@@ -7,6 +7,7 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/burns"
+	"wickrule/rules/formulation"
 	"wickrule/rules/heat"
 	"wickrule/rules/house"
 	"wickrule/rules/labels"
@@ -18,6 +19,7 @@ import (
 // All is every built-in rule, in handbook order.
 func All() []*lint.Rule {
 	return slices.Concat(
+		formulation.Rules(),
 		heat.Rules(),
 		setting.Rules(),
 		labels.Rules(),

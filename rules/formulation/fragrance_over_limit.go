@@ -1,0 +1,130 @@
+package formulation
+
+import (
+	"fmt"
+
+	"wickrule/lint"
+	"wickrule/rules/batch"
+	"wickrule/schema"
+)
+
+// FragranceOverLimit compares all fragrances together with what the wax
+// holds, exactly, on the basis the limit is stated on.
+var FragranceOverLimit = &lint.Rule{
+	Name:   "fragrance-over-limit",
+	Group:  group,
+	Title:  "more fragrance than the wax holds",
+	Levels: lint.Every(lint.Must), Binding: true,
+	Why: "Wax holds only so much oil. What it cannot hold sweats out onto the surface and gathers in the pool, where the flame finds it: the candle " +
+		"flares, soots, or burns over its whole top. It does not even smell stronger, for a wick clogged with oil burns poorly. All fragrances count together.",
+	Remedy: "Lower the load to the limit or below. If the scent is too weak, try another fragrance or wax; the limit is the supplier's and is not stretched.",
+	Source: "the limit is the supplier's, from the wax's data sheet; of wax and of total are turned into each other by arithmetic (8 % of wax is 7.41 % of total). " +
+		"Where the sheet is silent, what is usual for the family: common practice",
+	Cautions: "Fragrance oils are strong stuff: gloves and fresh air. Never pour what has sweated out down a drain.",
+	Bad: []lint.Example{
+		{
+			About:   "a load over the limit",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "7 % of wax"`}},
+			Flags:   []string{`"7 % of wax"`},
+		},
+		{
+			About:   "an ounce to the pound is 6.25 % of wax",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "1 oz per lb"`}},
+			Flags:   []string{`"1 oz per lb"`},
+		},
+		{
+			About:   "6 % of total is 6.38 % of wax",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "6 % of total"`}},
+			Flags:   []string{`"6 % of total"`},
+		},
+		{
+			About:   "by weight",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `weight = "80 g"`}},
+			Flags:   []string{`"80 g"`},
+		},
+		{
+			About:   "two fragrances, each within the limit",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: "  dye \"madder\" {\n", To: "  fragrance \"clove-bell\" {\n    load = \"2 % of wax\"\n  }\n  dye \"madder\" {\n"}},
+			Flags:   []string{`"5 % of wax"`},
+		},
+		{
+			About:   "a loose blend: over its strictest wax, though not over the average",
+			Recipe:  "winter-blend",
+			Changes: []lint.Change{{From: `load = "3 % of wax"`, To: `load = "5.2 % of wax"`}},
+			Flags:   []string{`"5.2 % of wax"`},
+			Level:   lint.Should,
+		},
+	},
+	Good: []lint.Example{
+		{About: "exactly at the limit", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "6 % of wax"`}}},
+		{About: "5.66 % of total is just under 6 % of wax", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "5.65 % of total"`}}},
+	},
+	Also:  []string{"fragrance-near-limit", "batch-left-over"},
+	Check: checkOverLimit,
+}
+
+func checkOverLimit(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	l, verdict := judge(b)
+	switch verdict {
+	case unjudged:
+		if l.Ask(p) {
+			l.Load.Ask(p)
+		}
+	case over:
+		if l.Family == "" || !isExtreme(b) {
+			reportOver(p, b, l)
+		}
+	case overStrict:
+		if !isExtreme(b) {
+			reportOverStrict(p, b, l)
+		}
+	}
+}
+
+func reportOver(p *lint.Pass, b *batch.Batch, l batch.Limit) {
+	limit := l.Average.Value
+	at, notes := atMain(b)
+	f := lint.Finding{At: at, Notes: append(limitNote(l.At), notes...)}
+	whose := fmt.Sprintf("what %s holds (%s)", l.At.Whose(), l.At.Amount.String())
+	switch {
+	case l.Family != "":
+		f.Levels = lint.Every(lint.Should)
+		whose = fmt.Sprintf("what %s usually holds (%s; %s does not state its own: common practice)", l.Family, l.At.Amount.String(), l.Lacks.Title())
+	case l.Blend:
+		whose = fmt.Sprintf("what the blend holds (%s, the average of its waxes by weight)", batch.PercentBeside(limit, l.Load.Value, l.Basis))
+	case l.At.Amount.High().Basis() != l.Basis:
+		whose = fmt.Sprintf("what %s holds (%s, here %s)", l.At.Whose(), l.At.Amount.String(), batch.Percent(limit, l.Basis))
+	}
+	f.Message = fmt.Sprintf("%s is over %s by %s", loadText(b, l.Load.Value, limit, l.Basis), whose, excess(p, b, l, limit))
+	f.Fixes = func() []schema.Fix { return lowerTo(b, l) }
+	p.Report(f)
+}
+
+func reportOverStrict(p *lint.Pass, b *batch.Batch, l batch.Limit) {
+	at, notes := atMain(b)
+	limit := l.Strictest.Value
+	f := lint.Finding{
+		At:     at,
+		Levels: lint.Every(lint.Should),
+		Notes:  append(limitNote(l.At), notes...),
+		Message: fmt.Sprintf("%s is over what %s alone holds (%s) by %s; the blend as a whole may hold %s, the average of its waxes by weight, but nobody has tested that: try it, and give a blend that proves itself its own stock item with its own limit",
+			loadText(b, l.Load.Value, limit, l.Basis), l.At.Whose(), l.At.Amount.String(), excess(p, b, l, limit), batch.Percent(l.Average.Value, l.Basis)),
+		Fixes: func() []schema.Fix { return lowerTo(b, l) },
+	}
+	p.Report(f)
+}
+
+// lowerTo offers the strictest limit, which is right for a blend too.
+func lowerTo(b *batch.Batch, l batch.Limit) []schema.Fix {
+	title, edits := lowered(b, l.Strictest.Value, l.Basis)
+	if edits == nil {
+		return nil
+	}
+	return []schema.Fix{{Title: title, Edits: edits}}
+}

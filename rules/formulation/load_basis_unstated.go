@@ -1,0 +1,110 @@
+package formulation
+
+import (
+	"fmt"
+
+	"wickrule/lint"
+	"wickrule/rules/batch"
+	"wickrule/rules/repair"
+	"wickrule/schema"
+	"wickrule/schema/quantity"
+)
+
+// LoadBasisUnstated is a load in a bare per cent. It is read as of wax until
+// it says.
+var LoadBasisUnstated = &lint.Rule{
+	Name:   "load-basis-unstated",
+	Group:  group,
+	Title:  "a load in per cent that does not say of what",
+	Levels: lint.Levels{OwnUse: lint.Should, Class: lint.Should, Sale: lint.Must},
+	Why: "Suppliers count fragrance against the wax, the law counts it against the whole candle. 8 % of wax is 7.41 % of total, and 8 % of total is 8.7 % of wax: " +
+		"a recipe that does not say is weighed in two ways by two people.",
+	Remedy: "Write \"% of wax\" if the scale was set by the wax alone, \"% of total\" if by everything together.",
+	Source: "arithmetic; common practice",
+	Bad: []lint.Example{{
+		About:   "of what?",
+		Recipe:  "tide-pillar",
+		Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "5 %"`}},
+		Flags:   []string{`"5 %"`},
+	}},
+	Good: []lint.Example{{About: "of wax", Recipe: "tide-pillar"}, {About: "of total", Recipe: "tide-pillar", Changes: []lint.Change{{From: `"5 % of wax"`, To: `"5 % of total"`}}}},
+	Check: func(p *lint.Pass) {
+		b := batch.Of.In(p.View)
+		for _, list := range [][]batch.Ingredient{b.Fragrances, b.Dyes, b.Additives} {
+			for i := range list {
+				load := list[i].Block.Get("load")
+				if load.IsAmount() && load.Amount().Dim() == quantity.Share {
+					reportNoBasis(p, load)
+				}
+			}
+		}
+	},
+}
+
+func reportNoBasis(p *lint.Pass, load schema.Value) {
+	written := load.Amount().String()
+	ratio := load.Amount().High().Base()
+	message := fmt.Sprintf("%s does not say of what; it is read as %s", written, both(ratio, batch.TotalFromWax(ratio)))
+	if ofWax, ok := batch.WaxFromTotal(ratio); ok {
+		message += fmt.Sprintf(". If %s of total is meant, that is %s", written, batch.Percent(ofWax, quantity.OfWax))
+	}
+	p.Report(lint.Finding{
+		At:      lint.AtValue(load),
+		Message: message,
+		Fixes: func() []schema.Fix {
+			fix := repair.Rewrite("write "+written+" of wax, as it was read", load, schema.Quote(written+" of wax"))
+			fix.Safe = true
+			return []schema.Fix{fix}
+		},
+	})
+}
+
+func both(ofWax, ofTotal quantity.Rat) string {
+	return batch.Percent(ofWax, quantity.OfWax) + ", which is " + batch.Percent(ofTotal, quantity.OfTotal)
+}
+
+// LoadLooksLikeFraction is a load typed as a fraction of one, or a figure over
+// a hundred per cent.
+var LoadLooksLikeFraction = &lint.Rule{
+	Name:   "load-looks-like-fraction",
+	Group:  group,
+	Title:  "a load so small or so large that it looks like a slip",
+	Levels: lint.Every(lint.Should),
+	Why: "0.06 is six hundredths, and 0.06 % is a hundred times less: a candle that smells of nothing. Figures over 100 % cannot be loads at all. " +
+		"Somebody who trusts the sheet will weigh just what it says.",
+	Remedy: "Write the per cent that is meant: \"6 % of wax\".",
+	Source: "common practice: no scented candle has less than 0.3 % of fragrance",
+	Bad: []lint.Example{{
+		About:   "a fraction with a per cent sign behind it",
+		Recipe:  "tide-pillar",
+		Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "0.05 % of wax"`}},
+		Flags:   []string{`"0.05 % of wax"`},
+	}},
+	Good:  []lint.Example{{About: "a light scent", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "1 % of wax"`}}}},
+	Also:  []string{"batch-does-not-fill"},
+	Check: checkFraction,
+}
+
+var leastLoad = quantity.NewRat(3, 1000)
+
+func checkFraction(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Fragrances {
+		load := b.Fragrances[i].Block.Get("load")
+		if !load.IsAmount() {
+			continue
+		}
+		ratio := load.Amount().High().Base()
+		switch {
+		case ratio.Less(leastLoad):
+			meant := quantity.FromBase(ratio.Mul(quantity.Int(100)), load.Amount().Unit())
+			p.Report(lint.Finding{At: lint.AtValue(load), Message: fmt.Sprintf("%s is next to nothing for a scented candle: if %s is meant, write that",
+				load.Amount().String(), meant.String())})
+		case !ratio.Less(one):
+			// Over a known limit fragrance-over-limit says it, and louder.
+			if _, verdict := judge(b); verdict == unjudged {
+				p.Report(lint.Finding{At: lint.AtValue(load), Message: fmt.Sprintf("%s cannot be: it leaves no room for wax. Write the per cent that is meant", load.Amount().String())})
+			}
+		}
+	}
+}

@@ -1,0 +1,135 @@
+package formulation
+
+import (
+	"fmt"
+
+	"wickrule/lint"
+	"wickrule/rules/batch"
+	"wickrule/schema/quantity"
+)
+
+// WaterInWax is an ingredient that carries water into hot wax.
+var WaterInWax = &lint.Rule{
+	Name:   "water-in-wax",
+	Group:  group,
+	Title:  "something water-based in the wax",
+	Levels: lint.Every(lint.Must),
+	Why: "Water sinks below hot wax, boils at once and throws it out of the pot. What stays in spits and sputters in the flame later, and the wick goes out in it. " +
+		"Food colors, juice, glycerine and most water-based perfumes are of this kind.",
+	Remedy:   "Use an ingredient made for candles that dissolves in oil.",
+	Cautions: "If there is water in hot wax already: heat off, step back, let it cool. Never put water on burning wax.",
+	Source:   "physics: water boils at 100 °C (212 °F) and grows some 1,700 times in volume; common practice",
+	Bad: []lint.Example{{
+		About:   "a food color",
+		Recipe:  "tide-pillar",
+		Changes: []lint.Change{{From: "dye \"madder\" {", To: "dye \"kitchen-red\" {"}, {From: `dye = "madder"`, To: `dye = "kitchen-red"`}},
+		Stock:   "dye \"kitchen-red\" {\n  title       = \"Kitchen red\"\n  color       = \"#b5473c\"\n  limit       = \"0.1 % of wax\"\n  water_based = true\n  components  = \"none classified\"\n  gel_safe    = false\n}\n",
+		Flags:   []string{`"kitchen-red"`},
+	}},
+	Also: []string{"test-burn-missing", "test-burn-stale"},
+	Good: []lint.Example{{About: "a dye that dissolves in oil", Recipe: "tide-pillar"}},
+	Check: func(p *lint.Pass) {
+		b := batch.Of.In(p.View)
+		for _, list := range [][]batch.Ingredient{b.Fragrances, b.Dyes, b.Additives} {
+			for i := range list {
+				in := &list[i]
+				if in.Stock == nil {
+					continue
+				}
+				water := in.Stock.Get("water_based")
+				p.CannotCheck(in.Stock, "water_based")
+				if water.Yes() {
+					p.Report(lint.Finding{
+						At:      lint.AtLabel(in.Block),
+						Message: fmt.Sprintf("%s is water-based: in hot wax the water boils at once and throws wax out of the pot", title(in)),
+						Notes:   []lint.Note{{Place: lint.AtValue(water), Message: "that it is water-based is stated here"}},
+					})
+				}
+			}
+		}
+	},
+}
+
+// GelNeedsGelSafe is about oils in gel wax.
+var GelNeedsGelSafe = &lint.Rule{
+	Name:   "gel-needs-gel-safe",
+	Group:  group,
+	Title:  "gel wax with a fragrance that is not declared fit for it",
+	Levels: lint.Every(lint.Must),
+	Why: "Gel is mineral oil held by a polymer. A fragrance that does not dissolve in it gathers in drops, and when the flame reaches them " +
+		"the whole surface can flash over. Suppliers declare which oils are fit, and those with a flash point under 77 °C (170 °F) are not used.",
+	Remedy:   "Use a fragrance whose supplier declares it gel-safe, with a flash point of 77 °C (170 °F) or more.",
+	Cautions: "Do not light a gel candle that looks cloudy or beaded.",
+	Source:   "common practice; the supplier's declaration",
+	Bad: []lint.Example{
+		{
+			About:   "an oil that is not declared gel-safe",
+			Recipe:  "tidepool-gel",
+			Changes: []lint.Change{{From: "fragrance \"" + gelOil + "\"", To: "fragrance \"cloudy\""}},
+			Stock:   "fragrance \"cloudy\" {\n  title           = \"Cloudy oil\"\n  flash_point     = \"200 °F\"\n  density         = \"0.96 g/mL\"\n  most_in_candles = \"25 % of total\"\n  gel_safe        = false\n  water_based     = false\n  components      = \"none classified\"\n}\n",
+			Flags:   []string{`"cloudy"`},
+		},
+		{
+			About:   "declared, but easily lit",
+			Recipe:  "tidepool-gel",
+			Changes: []lint.Change{{From: "fragrance \"" + gelOil + "\"", To: "fragrance \"light\""}},
+			Stock:   "fragrance \"light\" {\n  title           = \"Light oil\"\n  flash_point     = \"160 °F\"\n  density         = \"0.96 g/mL\"\n  most_in_candles = \"25 % of total\"\n  gel_safe        = true\n  water_based     = false\n  components      = \"none classified\"\n}\n",
+			Flags:   []string{`"light"`},
+		},
+	},
+	Also:  []string{"test-burn-missing", "test-burn-stale", "ingredient-never-added", "fragrance-above-its-flash"},
+	Good:  []lint.Example{{About: "a gel-safe oil", Recipe: "tidepool-gel"}, {About: "no gel in it", Recipe: "tide-pillar"}},
+	Check: checkGel,
+}
+
+// gelOil is the fragrance of the example shop's gel recipe.
+const gelOil = "amber-lantern"
+
+// leastGelFlash is 77 °C, 170 °F as it is usually said: common practice.
+var leastGelFlash = quantity.Int(77)
+
+func checkGel(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	if !hasGel(b) {
+		return
+	}
+	for i := range b.Fragrances {
+		in := &b.Fragrances[i]
+		if in.Stock == nil {
+			continue
+		}
+		safe, flash := in.Stock.Get("gel_safe"), in.Stock.Get("flash_point")
+		f := lint.Finding{At: lint.AtLabel(in.Block)}
+		switch {
+		case safe.Broken():
+			continue
+		case !safe.Yes():
+			f.Message = fmt.Sprintf("%s is not declared gel-safe: what does not mix gathers in the gel, and can flash over", title(in))
+			f.Notes = []lint.Note{{Place: lint.AtHeader(in.Stock), Message: "its gel_safe belongs here"}}
+			if safe.Known() {
+				f.Notes = []lint.Note{{Place: lint.AtValue(safe), Message: "that it is not is stated here"}}
+				p.Report(f)
+			} else {
+				p.Missing(f)
+			}
+			continue
+		case flash.Absent():
+			p.CannotCheck(in.Stock, "flash_point")
+			continue
+		case flash.Broken() || !flash.Amount().Base().Less(leastGelFlash):
+			continue
+		}
+		f.Message = fmt.Sprintf("%s has a flash point of %s, under the 77 °C (170 °F) that is usual for gel (common practice)", title(in), batch.Both(p.View, flash.Amount()))
+		f.Notes = []lint.Note{{Place: lint.AtValue(flash), Message: "its flash point is stated here"}}
+		p.Report(f)
+	}
+}
+
+func hasGel(b *batch.Batch) bool {
+	for i := range b.Waxes {
+		if b.Waxes[i].Stock.Get("family").Text() == "gel" {
+			return true
+		}
+	}
+	return false
+}
