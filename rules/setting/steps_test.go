@@ -1,6 +1,15 @@
 package setting_test
 
-import "testing"
+import (
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"wickrule/lint"
+	"wickrule/rules/setting"
+	"wickrule/schema"
+)
 
 const (
 	scented  = `fragrance "thyme" { load = "5 % of wax" }`
@@ -65,6 +74,14 @@ func TestStepsOutOfOrder(t *testing.T) {
 
 		{"one mold is emptied before another is filled", in(`mold "round" {}`, "quarry", `mold "pinned" {}`,
 			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"round\"\n}", unmold, "step \"pour\" {\n at = \"176 °F\"\n vessel = \"pinned\"\n}"), nil},
+		{"the step names a mold that is never poured into", in(`mold "round" {}`, "quarry", `mold "pinned" {}`,
+			"step \"unmold\" {\n after = \"14 h\"\n vessel = \"pinned\"\n}", "step \"pour\" {\n at = \"176 °F\"\n vessel = \"round\"\n}"), nil},
+		{"the jar is warmed after its pour, and another is poured later", in(`mold "pinned" {}`, "quarry", `container "jar" {}`,
+			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"jar\"\n}", "step \"warm container\" {\n to = \"110 °F\"\n vessel = \"jar\"\n}",
+			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"pinned\"\n}"), []string{`should step "warm container"`}},
+		{"the jar is warmed before its pour, and another was poured before", in(`mold "pinned" {}`, "quarry", `container "jar" {}`,
+			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"pinned\"\n}", "step \"warm container\" {\n to = \"110 °F\"\n vessel = \"jar\"\n}",
+			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"jar\"\n}"), nil},
 		{"embeds go from a mold into a jar", in(`mold "pinned" {}`, "quarry", `container "jar" {}`,
 			"step \"pour\" {\n at = \"176 °F\"\n vessel = \"pinned\"\n}", "step \"unmold\" {\n after = \"2 h\"\n vessel = \"pinned\"\n}", melt, "step \"pour\" {\n at = \"176 °F\"\n vessel = \"jar\"\n}"), nil},
 		{"the step names the mold that is not poured yet", in(`mold "round" {}`, "quarry", `mold "pinned" {}`,
@@ -160,4 +177,84 @@ func TestWickUntrimmed(t *testing.T) {
 		{"a votive whose wick may come cut", lines(`makes = "votive"`, paraffin, `mold "slim" { wick = "braid" }`, sealed, melt, pour), []string{"? wick.tab"}},
 		{"a jar beside tealights", lines(paraffin, `container "cup" { wick = "braid" }`, `container "jar" { wick = "braid" }`, melt, pour), []string{`should container "jar"`}},
 	})
+}
+
+// mendedKinds are the kinds of step of a recipe, in order, once the first fix
+// of each finding of a rule has been made, until it finds nothing more.
+func mendedKinds(t *testing.T, body string, rule *lint.Rule) (kinds []string, text string) {
+	t.Helper()
+	text = "recipe \"it\" {\n" + body + "\n}\n"
+	for range 8 {
+		f := schema.Read("recipe.candle.hcl", []byte(text))
+		require.True(t, f.Clean, text)
+		shop := lint.NewShop(".", []*schema.File{schema.Read("shelf.candle.hcl", []byte(shelf)), f})
+		r := lint.Run(shop, []*lint.Rule{rule}, today)
+		if len(r.Findings) == 0 {
+			kinds = nil
+			for step := range f.Blocks[0].Each("step") {
+				kinds = append(kinds, step.Label)
+			}
+			return kinds, text
+		}
+		fixes := r.Findings[0].Repairs()
+		require.NotEmpty(t, fixes, r.Findings[0].Message)
+		var err error
+		text, err = schema.Apply(text, fixes[0].Edits)
+		require.NoError(t, err)
+	}
+	t.Fatal("it is never put right")
+	return nil, ""
+}
+
+func TestStepsAreMovedIntoOrder(t *testing.T) {
+	last := `step "attach label" {}`
+	for _, c := range []struct {
+		name, body string
+		want       []string
+	}{
+		{"fragrance to the pour", steps(scented, pour, perfume, last), []string{"seal wick hole", "melt", "add fragrance", "pour", "attach label"}},
+		{"dye to the first pour out of the same pot", steps(dyed, pour, pour, addRust, last), []string{"seal wick hole", "melt", "add dye", "pour", "pour", "attach label"}},
+		{"dye to the last melt's pour", steps(dyed, pour, melt, pour, addRust, last), []string{"seal wick hole", "melt", "pour", "melt", "add dye", "pour", "attach label"}},
+		{"fragrance behind the melt", lines(paraffin, scented, `mold "round" {}`, sealed, perfume, melt, pour), []string{"seal wick hole", "melt", "add fragrance", "pour"}},
+		{"the melt to the pour", lines(paraffin, `mold "round" {}`, sealed, pour, melt), []string{"seal wick hole", "melt", "pour"}},
+		{"unmolding behind the second pour", steps(unmold, pour, second, last), []string{"seal wick hole", "melt", "pour", "second pour", "unmold", "attach label"}},
+		{"the cure behind the unmolding", steps(`step "cure" { for = "3 d" }`, pour, second, unmold, last), []string{"seal wick hole", "melt", "pour", "second pour", "unmold", "cure", "attach label"}},
+		{"the second pour behind the first", steps(second, pour, last), []string{"seal wick hole", "melt", "pour", "second pour", "attach label"}},
+		{"the second pour before the unmolding", steps(pour, unmold, second), []string{"seal wick hole", "melt", "pour", "second pour", "unmold"}},
+		{"release to the pour", steps(pour, `step "release" {}`), []string{"seal wick hole", "melt", "release", "pour"}},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			kinds, _ := mendedKinds(t, c.body, setting.StepsOutOfOrder)
+			assert.Equal(t, c.want, kinds)
+		})
+	}
+	kinds, _ := mendedKinds(t, steps(pour, sealed), setting.WickHoleSealedLate)
+	assert.Equal(t, []string{"seal wick hole", "melt", "pour", "seal wick hole"}, kinds)
+	kinds, _ = mendedKinds(t, lines(paraffin, `mold "round" {}`, melt, pour, sealed), setting.WickHoleSealedLate)
+	assert.Equal(t, []string{"melt", "seal wick hole", "pour"}, kinds)
+}
+
+// Fragrance is added at the top of its range, never hotter than the melt, and
+// where the two do not meet the step says nothing of it.
+func TestTheStepThatAdds(t *testing.T) {
+	atOnce := func(melt string) string {
+		return lines(paraffin, scented, `mold "round" {}`, sealed, `step "melt" { to = "`+melt+`" }`, pour)
+	}
+	for _, c := range []struct{ name, body, want string }{
+		{"the top of its range", atOnce("190 °F"), "step \"add fragrance\" {\n  fragrance = \"thyme\"\n  at        = \"188 °F\"\n  stir      = \"2 min\"\n}"},
+		{"the melt is cooler", atOnce("186 °F"), "step \"add fragrance\" {\n  fragrance = \"thyme\"\n  at        = \"186 °F\"\n  stir      = \"2 min\"\n}"},
+		{"in the melt's scale, rounded down: 188 °F is 86.7 °C", atOnce("88 °C"), "step \"add fragrance\" {\n  fragrance = \"thyme\"\n  at        = \"86 °C\"\n  stir      = \"2 min\"\n}"},
+		{"the melt is too cool for it", atOnce("170 °F"), "step \"add fragrance\" {\n  fragrance = \"thyme\"\n  stir      = \"2 min\"\n}"},
+		{"dye", steps(dyed, pour), "step \"add dye\" { dye = \"rust\" }"},
+	} {
+		t.Run(c.name, func(t *testing.T) {
+			kinds, text := mendedKinds(t, c.body, setting.IngredientNeverAdded)
+			assert.Contains(t, text, c.want)
+			assert.Equal(t, []string{"seal wick hole", "melt", kinds[2], "pour"}, kinds)
+		})
+	}
+	_, text := mendedKinds(t, steps(scented, "step \"add fragrance\" {\n fragrance = \"kelp\"\n}", pour), setting.IngredientNeverAdded)
+	assert.Contains(t, text, "fragrance = \"thyme\"")
+	kinds, _ := mendedKinds(t, steps(`step "add dye" {}`, pour), setting.IngredientNeverAdded)
+	assert.Equal(t, []string{"seal wick hole", "melt", "pour"}, kinds)
 }
