@@ -85,6 +85,9 @@ func (r *reader) block(source *hclsyntax.Block, spec *BlockSpec, parent *Block) 
 	r.blocks = append(r.blocks, Block{Spec: spec, File: r.file, Parent: parent})
 	b := &r.blocks[len(r.blocks)-1]
 	b.Label, b.LabelSpan = r.label(source)
+	if spec.Kind != "" {
+		b.Label = spec.Kind // also where a slip of the keys stands for it
+	}
 	name := r.span(source.TypeRange)
 	b.Header = Span{name.Start, max(name.End, b.LabelSpan.End)}
 	b.Span = Span{name.Start, max(b.Header.End, r.back(source.CloseBraceRange.End.Byte))}

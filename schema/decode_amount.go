@@ -109,7 +109,7 @@ func (v *reading) figure(text string) any {
 	if number, ok := v.spec.readFigure(text); ok {
 		return number
 	}
-	p := Problem{Rule: ruleUnreadable, Span: v.span, Message: Quote(text) + " is not a number in " + v.spec.Unit + ": write " + v.spec.example()}
+	p := Problem{Rule: ruleUnreadable, Span: v.span, Message: Quote(text) + " is not a number in " + v.spec.Unit + ": write for instance " + v.spec.example()}
 	if number := strings.TrimSpace(text); isDigits(strings.Replace(number, ".", "", 1)) {
 		with := number + " " + v.spec.Unit
 		p.Rule, p.Message = ruleUnitMissing, number+" says no unit: write "+Quote(with)

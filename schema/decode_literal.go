@@ -99,7 +99,7 @@ func (v *reading) notText() {
 		v.wrongKind(message, v.becomes(Quote(v.source()), true))
 		return
 	}
-	v.wrongKind(message + ": write " + v.spec.example())
+	v.wrongKind(message + ": write for instance " + v.spec.example())
 }
 
 func (v *reading) isNumber() bool {
@@ -110,7 +110,7 @@ func (v *reading) isNumber() bool {
 
 // listForOne tells of a list where one value belongs.
 func (v *reading) listForOne(list *hclsyntax.TupleConsExpr) {
-	message := "`" + v.spec.Name + "` takes one value, not a list: write " + v.spec.example()
+	message := "`" + v.spec.Name + "` takes one value, not a list: write for instance " + v.spec.example()
 	if len(list.Exprs) == 1 {
 		only := v.r.file.Text.Slice(v.r.span(list.Exprs[0].Range()))
 		v.wrongKind(message, v.becomes(only, true))
@@ -163,7 +163,7 @@ func (v *reading) notALiteral() {
 		p.Message = "null says nothing: leave the `" + v.spec.Name + "` line out"
 		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.span)}}}
 	case *hclsyntax.ScopeTraversalExpr:
-		p.Message = brief(source) + " is not in quotes: write " + v.spec.example()
+		p.Message = brief(source) + " is not in quotes: write for instance " + v.spec.example()
 		if v.fits(source) {
 			p.Message = brief(source) + " is not in quotes: write " + v.literal(source)
 			p.Fixes = []Fix{v.becomes(v.literal(source), true)}
@@ -178,16 +178,16 @@ func (v *reading) notALiteral() {
 			p.Fixes = []Fix{v.becomes(doubled.Replace(source), false)}
 		}
 	case *hclsyntax.ParenthesesExpr:
-		p.Message = "brackets around a value are not used: write " + v.spec.example()
+		p.Message = "brackets around a value are not used: write for instance " + v.spec.example()
 		inner := strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(source, "("), ")"))
 		if lit, ok := e.Expression.(*hclsyntax.TemplateExpr); ok && onlyLiterals(lit) {
 			p.Message = "brackets around a value are not used: write " + brief(inner)
 			p.Fixes = []Fix{v.becomes(inner, true)}
 		}
 	case *hclsyntax.ObjectConsExpr:
-		p.Message = "`" + v.spec.Name + "` takes one plain value, nothing between { and }: write " + v.spec.example()
+		p.Message = "`" + v.spec.Name + "` takes one plain value, nothing between { and }: write for instance " + v.spec.example()
 	case *hclsyntax.UnaryOpExpr:
-		p.Message = "a sign before a value is not used: write " + v.spec.example()
+		p.Message = "a sign before a value is not used: write for instance " + v.spec.example()
 	default:
 		p.Message = "a recipe holds plain values, nothing to compute: write out what " + brief(source) + " comes to, such as " + v.spec.example()
 		if v.fits(source) {

@@ -119,7 +119,7 @@ func (v *reading) text() (string, bool) {
 		return unquote(strings.TrimSuffix(strings.TrimPrefix(source, `"`), `"`)), true
 	}
 	if v.spec.Type != Prose {
-		v.wrongKind("`" + v.spec.Name + "` is one line of text in quotes, not a heredoc: write " + v.spec.example())
+		v.wrongKind("`" + v.spec.Name + "` is one line of text in quotes, not a heredoc: write for instance " + v.spec.example())
 		return "", false
 	}
 	return heredoc(source), true
@@ -171,7 +171,7 @@ func (v *reading) whole() any {
 		return n
 	}
 	if v.isLiteral() || isNegative(v.expr) {
-		return v.wrongKind("`" + v.spec.Name + "` is a whole number, 0 or more, and " + v.brief() + " is not one: write " + v.spec.example())
+		return v.wrongKind("`" + v.spec.Name + "` is a whole number, 0 or more, and " + v.brief() + " is not one: write for instance " + v.spec.example())
 	}
 	v.notALiteral()
 	return nil

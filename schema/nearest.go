@@ -23,7 +23,11 @@ func Nearest(word string, known []string) (name string, sure bool) {
 		if apart := max(len(word)-len(k), len(k)-len(word)); apart >= best && apart > limit {
 			continue // the distance is at least that of the lengths
 		}
-		d := levenshtein.Distance(word, plainSpelling(k), nil)
+		plain := plainSpelling(k)
+		d := levenshtein.Distance(word, plain, nil)
+		if d == 2 && swapped(word, plain) {
+			d = 1 // "mlet" for "melt" is one slip
+		}
 		if d <= limit {
 			near++
 		}
@@ -35,6 +39,19 @@ func Nearest(word string, known []string) (name string, sure bool) {
 		return "", false
 	}
 	return name, near == 1 || best == 0
+}
+
+// swapped says whether the words differ by two neighboring letters that
+// changed places.
+func swapped(a, b string) bool {
+	if len(a) != len(b) {
+		return false
+	}
+	i := 0
+	for i < len(a)-1 && a[i] == b[i] {
+		i++
+	}
+	return i+1 < len(a) && a[i] == b[i+1] && a[i+1] == b[i] && a[i+2:] == b[i+2:]
 }
 
 // plainSpelling leaves out what people mix up: capitals, and how words are

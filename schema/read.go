@@ -29,6 +29,7 @@ type reader struct {
 	seen     string      // what the parser saw: the text, or a cleaned or mended copy
 	inserted []insertion // what the mended copy has more than the text, in order
 	broken   []brokenValue
+	guessed  []Span // lines on which the copy is a guess: they have been told of
 	hurt     []Span // places that make a value they touch unreadable
 
 	// One piece of memory each for all blocks and attributes of the file.
@@ -67,7 +68,7 @@ func (r *reader) read(src []byte) {
 		mended, again := parse(m.copy)
 		if failures(again) < failures(complaints) {
 			body, complaints, seen = mended, again, m.copy
-			r.inserted, r.broken = m.inserted, append(r.broken, m.broken...)
+			r.inserted, r.broken, r.guessed = m.inserted, append(r.broken, m.broken...), m.guessed
 			r.file.Problems = append(r.file.Problems, m.problems...)
 			r.file.Whole = r.file.Whole && m.whole
 		}
@@ -156,7 +157,16 @@ func (r *reader) harm(p Problem) {
 	r.report(p)
 }
 
-func (r *reader) report(p Problem) { r.file.Problems = append(r.file.Problems, p) }
+// report tells of a problem, unless its line has been told of as one that
+// could only be guessed: one cause, one problem.
+func (r *reader) report(p Problem) {
+	for _, line := range r.guessed {
+		if line.Start <= p.Span.Start && p.Span.Start <= line.End {
+			return
+		}
+	}
+	r.file.Problems = append(r.file.Problems, p)
+}
 
 // back turns an offset of the parsed copy into one of the text as given.
 func (r *reader) back(at int) int32 {

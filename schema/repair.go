@@ -12,7 +12,8 @@ type mended struct {
 	inserted []insertion
 	broken   []brokenValue
 	problems []Problem
-	whole    bool // nothing was guessed: only the layout was put right
+	guessed  []Span // the lines on which something was guessed
+	whole    bool   // nothing was guessed: only the layout was put right
 }
 
 // mend goes through a text that does not parse, line by line, and makes a
@@ -74,7 +75,16 @@ type openBlock struct {
 }
 
 func newMender(f *File, seen []byte) *mender {
-	return &mender{file: f, text: slices.Clone(seen), out: mended{whole: true}}
+	m := &mender{file: f, text: slices.Clone(seen), out: mended{whole: true}}
+	for _, p := range f.Problems {
+		m.told = append(m.told, m.lineOf(p))
+	}
+	return m
+}
+
+// lineOf is the line on which a problem starts.
+func (m *mender) lineOf(p Problem) Span {
+	return Span{int32(m.lineStart(int(p.Span.Start))), int32(m.lineEnd(int(p.Span.Start)))}
 }
 
 func (m *mender) run() {
@@ -146,13 +156,14 @@ func (m *mender) standIn(start, end int) {
 // missing from the text. A line is told of once.
 func (m *mender) guess(p Problem) {
 	m.out.whole = false
+	m.out.guessed = append(m.out.guessed, m.lineOf(p))
 	m.layout(p)
 }
 
 // layout reports a problem that leaves no doubt about what is meant.
 func (m *mender) layout(p Problem) {
 	m.reports++
-	line := Span{int32(m.lineStart(int(p.Span.Start))), int32(m.lineEnd(int(p.Span.Start)))}
+	line := m.lineOf(p)
 	if slices.Contains(m.told, line) {
 		return
 	}
@@ -228,17 +239,13 @@ func (m *mender) closing() {
 	m.i++
 	first := m.isFirst(at)
 	indent := m.indentAt(m.lineStart(at))
-	surplus := len(m.open) == 0
-	if !surplus && m.byIndent && m.tooMany > 0 && first {
+	surplus := len(m.open) == 0 || m.tooMany > 0 && !first
+	if !surplus && m.tooMany > 0 {
 		top := m.open[len(m.open)-1]
 		surplus = indent > top.indent && top.started && top.indented
 	}
 	if surplus {
-		m.extra++
-		m.tooMany--
-		m.guess(Problem{Rule: ruleSyntax, Span: Span{int32(at), int32(at + 1)}, Message: "this closing brace closes nothing: take it out",
-			Fixes: m.fix("take the closing brace out", false, m.edit(at, at+1, ""))})
-		m.blank(at, at+1)
+		m.surplus(at)
 		return
 	}
 	m.open = m.open[:len(m.open)-1]
@@ -249,6 +256,16 @@ func (m *mender) closing() {
 			Fixes:   m.fix("give it a line of its own", true, m.newLine(at+1, m.i, indent))})
 		m.add(m.i, "\n")
 	}
+}
+
+// surplus takes out a closing brace that closes nothing.
+func (m *mender) surplus(at int) {
+	m.extra++
+	m.tooMany--
+	m.guess(Problem{Rule: ruleSyntax, Span: Span{int32(at), int32(at + 1)}, Message: "this closing brace closes nothing: take it out",
+		Fixes: m.fix("take the closing brace out", false, m.edit(at, at+1, ""))})
+	m.blank(at, at+1)
+	m.i = at + 1
 }
 
 // newLine is the edit that puts a line end and an indentation between two

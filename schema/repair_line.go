@@ -77,7 +77,10 @@ func (m *mender) unquoteName() bool {
 	start := m.i
 	next := m.spaceEnd(end)
 	name := string(m.text[start+1 : end-1])
-	if nameEnd([]byte(name), 0) != len(name) || name == "" || next >= len(m.text) || strings.IndexByte("=:{", m.text[next]) < 0 {
+	if nameEnd([]byte(name), 0) != len(name) || name == "" || next >= len(m.text) || strings.IndexByte("=:{\"", m.text[next]) < 0 {
+		return false
+	}
+	if m.text[next] == '"' && !m.isBlockName(name) {
 		return false
 	}
 	m.layout(Problem{Rule: ruleSyntax, Span: Span{int32(start), int32(end)}, Message: "a name stands without quotes: write " + name,
@@ -111,7 +114,7 @@ func (m *mender) alone(start, end int) {
 	name := m.given(start, end)
 	message := name + ` stands alone: a line is name = value, a block is name "label" {`
 	if spec := m.spec(); spec != nil && spec.Attr(name) != nil {
-		message = "`" + name + "` has no value yet: write " + name + " = " + spec.Attr(name).example()
+		message = "`" + name + "` has no value yet: write for instance " + name + " = " + spec.Attr(name).example()
 	} else if known := specNamed(name, spec); known != nil {
 		message = "a " + name + " block needs its label and an opening brace: write " + known.header() + " {"
 	}
@@ -134,7 +137,7 @@ func (m *mender) header(start, end int) {
 	}
 	labelEnd := m.trimEnd(from, stop)
 	header := Span{int32(start), int32(max(labelEnd, end))}
-	m.label(name, from, labelEnd)
+	m.label(name, from, labelEnd, brace >= 0)
 	if brace >= 0 {
 		m.i = stop + 1
 		m.push(name, header)
@@ -169,14 +172,18 @@ func (m *mender) noEquals(start, end, stop int) {
 }
 
 // label puts a block's label right where it is not text in quotes.
-func (m *mender) label(name string, from, end int) {
+func (m *mender) label(name string, from, end int, hasBrace bool) {
 	if m.labelsReadable(from, end) {
 		return
 	}
 	source := m.given(from, end)
 	key := stripQuotes(source)
+	brace := ""
+	if !hasBrace {
+		brace = either(m.deeperBelow(end), " {", " {}")
+	}
 	p := Problem{Rule: ruleSyntax, Span: Span{int32(from), int32(end)}, Message: "the label stands in quotes: write " + name + " " + Quote(key),
-		Fixes: m.fix("write "+name+" "+Quote(key), true, m.edit(from, end, Quote(key)))}
+		Fixes: m.fix("write "+name+" "+Quote(key)+brace, hasBrace, m.edit(from, end, Quote(key)+brace))}
 	switch {
 	case hasOtherQuotes(source):
 		p.Message = "straight quotes stand around a label: write " + name + " " + Quote(key)
@@ -226,9 +233,10 @@ func (m *mender) noBrace(name string, header Span) {
 		m.push(name, header)
 		return
 	}
-	m.guess(Problem{Rule: ruleSyntax, Span: header, Message: "the opening brace of this block is missing: write " + what + " {",
-		Fixes: m.fix("write "+what+" {", false, m.edit(at, at, " {"))})
-	deeper := next < len(m.text) && m.indentAt(m.lineStart(next)) > m.indentAt(m.lineStart(at))
+	deeper := m.deeperBelow(at)
+	brace := either(deeper, " {", " {}")
+	m.guess(Problem{Rule: ruleSyntax, Span: header, Message: "the opening brace of this block is missing: write " + what + brace,
+		Fixes: m.fix("write "+what+brace, false, m.edit(at, at, brace))})
 	if deeper {
 		m.add(at, "{")
 		m.push(name, header)
@@ -236,6 +244,13 @@ func (m *mender) noBrace(name string, header Span) {
 	}
 	m.add(at, "{}")
 	m.i = max(m.i, at)
+}
+
+// deeperBelow says whether the next line with something on it is set deeper
+// than the line of the place.
+func (m *mender) deeperBelow(at int) bool {
+	next := m.gapEnd(m.lineEnd(at))
+	return next < len(m.text) && m.indentAt(m.lineStart(next)) > m.indentAt(m.lineStart(at))
 }
 
 // body reads what stands on the line behind an opening brace: nothing, or a
@@ -247,6 +262,15 @@ func (m *mender) body(open int) {
 	}
 	start := m.i
 	shut := m.oneLineEnd(start)
+	if shut < 0 && !m.goesOnBelow(start) {
+		shut = m.trimEnd(start, m.remarkStart(start, m.lineEnd(start)))
+		top := m.open[len(m.open)-1].header
+		m.guess(Problem{Rule: ruleSyntax, Span: top, Message: "the closing brace of " + brief(m.file.Text.Slice(top)) + " is missing: write } where it ends",
+			Fixes: m.fix("close "+brief(m.file.Text.Slice(top)), false, m.edit(shut, shut, " }"))})
+		m.oneLine(open, start, shut)
+		m.add(shut, "}\n")
+		return
+	}
 	if shut < 0 {
 		// The block goes on below: only its first line stands too high.
 		m.layout(Problem{Rule: ruleTwoOnOneLine, Span: Span{int32(start), int32(m.trimEnd(start, m.lineEnd(start)))},
@@ -256,6 +280,17 @@ func (m *mender) body(open int) {
 		return
 	}
 	m.oneLine(open, start, shut)
+}
+
+// goesOnBelow says whether the block whose first line that is has more lines,
+// or its closing brace on a line of its own.
+func (m *mender) goesOnBelow(at int) bool {
+	next := m.gapEnd(m.lineEnd(at))
+	if next >= len(m.text) {
+		return false
+	}
+	here, there := m.indentAt(m.lineStart(at)), m.indentAt(m.lineStart(next))
+	return there > here || there == here && m.text[next] == '}'
 }
 
 // oneLineEnd is the closing brace, on the same line, of a block whose content
@@ -308,7 +343,7 @@ func (m *mender) oneLine(open, start, shut int) {
 		if len(parts) > 0 {
 			m.add(from, "\n")
 		}
-		m.lineOf(shut)
+		m.inOneLine(shut)
 		m.i = min(max(m.i, from+1), shut)
 		parts = append(parts, part{from, m.trimEnd(from, m.i)})
 		if len(parts) == 2 {
@@ -317,7 +352,10 @@ func (m *mender) oneLine(open, start, shut int) {
 	}
 	m.open = m.open[:len(m.open)-1]
 	nested := len(parts) == 1 && strings.Contains(string(m.text[parts[0].start:parts[0].end]), "{") && !strings.Contains(string(m.text[parts[0].start:parts[0].end]), "=")
-	m.i = shut + 1
+	m.i = shut
+	if shut < len(m.text) && m.text[shut] == '}' {
+		m.i++
+	}
 	if len(parts) == 1 && !nested && !m.startsBlock(parts[0].start) && !split {
 		m.afterOneLine(open)
 		return
@@ -351,8 +389,8 @@ func (m *mender) startsBlock(i int) bool {
 	return next < len(m.text) && m.text[next] != '='
 }
 
-// lineOf reads one thing inside a block on one line.
-func (m *mender) lineOf(shut int) {
+// inOneLine reads one thing inside a block on one line.
+func (m *mender) inOneLine(shut int) {
 	end := nameEnd(m.text, m.i)
 	if end == m.i {
 		m.strayUpTo(shut)
@@ -381,8 +419,11 @@ func (m *mender) lineOf(shut int) {
 // strayUpTo tells of something in a block on one line that cannot be read.
 func (m *mender) strayUpTo(shut int) {
 	end := m.trimEnd(m.i, shut)
-	m.guess(Problem{Rule: ruleSyntax, Span: Span{int32(m.i), int32(end)},
-		Message: brief(m.given(m.i, end)) + " cannot be read here: between the braces stands name = value"})
+	message := brief(m.given(m.i, end)) + " cannot be read here: between the braces stands name = value"
+	if spec := m.attrSpec(m.i, end); spec != nil {
+		message = "`" + spec.Name + "` has no value yet: write for instance " + spec.Name + " = " + spec.example()
+	}
+	m.guess(Problem{Rule: ruleSyntax, Span: Span{int32(m.i), int32(end)}, Message: message})
 	m.blank(m.i, end)
 	m.i = shut
 }
@@ -392,6 +433,10 @@ func (m *mender) afterOneLine(open int) {
 	at := m.i
 	m.space()
 	if m.atLineEnd() || m.peek() == '}' && len(m.open) > 0 && m.insideOneLine(at) {
+		return
+	}
+	if m.peek() == '}' && m.tooMany > 0 {
+		m.surplus(m.i)
 		return
 	}
 	m.layout(Problem{Rule: ruleTwoOnOneLine, Span: Span{int32(m.i), int32(m.trimEnd(m.i, m.lineEnd(m.i)))},

@@ -87,9 +87,9 @@ func (m *mender) literalEnd(i int) (end int, ok bool) {
 	case c == '"':
 		return m.stringEnd(i)
 	case c >= '0' && c <= '9':
-		end = i
-		for end < len(m.text) && (m.text[end] >= '0' && m.text[end] <= '9' || m.text[end] == '.') {
-			end++
+		end = m.digitsEnd(i)
+		if m.has(end, ".") && m.digitsEnd(end+1) > end+1 {
+			end = m.digitsEnd(end + 1)
 		}
 		return end, m.delimits(end)
 	case c == '[':
@@ -102,6 +102,13 @@ func (m *mender) literalEnd(i int) (end int, ok bool) {
 		return m.heredocEnd(i)
 	}
 	return i, false
+}
+
+func (m *mender) digitsEnd(i int) int {
+	for i < len(m.text) && m.text[i] >= '0' && m.text[i] <= '9' {
+		i++
+	}
+	return i
 }
 
 // delimits says whether a number or word may end before the byte at i.

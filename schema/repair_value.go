@@ -7,6 +7,8 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"wickrule/schema/quantity"
 )
 
 // attrSpec is what the innermost block knows of an attribute, nil for nothing.
@@ -98,6 +100,10 @@ func (m *mender) behind(start, end, shut int) {
 	}
 	indent := m.indentAt(m.lineStart(start))
 	message := "a line holds one attribute, and here is another: give each a line of its own"
+	if m.peek() == '}' && m.tooMany > 0 {
+		m.surplus(m.i)
+		return
+	}
 	if m.peek() == '}' {
 		message = "the closing brace stands on a line of its own where its block does not stand on one"
 		indent = max(indent-2, 0)
@@ -202,8 +208,8 @@ func (m *mender) noValue(spec *AttrSpec, name Span, at int) bool {
 		return false
 	}
 	equals := m.trimEnd(int(name.Start), at)
-	m.guess(Problem{Rule: ruleSyntax, Span: Span{name.Start, int32(equals)}, Message: "`" + spec.Name + "` has no value yet: write " + spec.Name + " = " + spec.example()})
-	m.add(equals, " 0")
+	m.guess(Problem{Rule: ruleSyntax, Span: Span{name.Start, int32(equals)}, Message: "`" + spec.Name + "` has no value yet: write for instance " + spec.Name + " = " + spec.example()})
+	m.add(equals, "0")
 	m.out.broken = append(m.out.broken, brokenValue{equals, Span{int32(equals), int32(equals)}})
 	return true
 }
@@ -285,7 +291,7 @@ func meant(spec *AttrSpec, source string) (literal string, good bool) {
 	}
 	text := stripQuotes(source)
 	if strings.Contains(source, "${") || strings.Contains(source, "%{") {
-		return Quote(text), false
+		return either(spec.Type == Line || spec.Type == Prose || spec.Type == Texts, Quote(text), ""), false
 	}
 	if v.fits(text) {
 		return v.literal(text), true
@@ -298,7 +304,11 @@ func meant(spec *AttrSpec, source string) (literal string, good bool) {
 
 // meantList is a list with each of its values put in quotes anew.
 func (v *reading) meantList(source string) (literal string, good bool) {
+	if t := v.spec.Type; t != Choices && t != Texts && t != Keys {
+		return "", false
+	}
 	inner := strings.TrimSuffix(strings.TrimPrefix(source, "["), "]")
+	inner = strings.ReplaceAll(inner, `" "`, `", "`)
 	parts := strings.Split(strings.TrimRight(inner, ", \t\r\n"), ",")
 	good = true
 	for i, part := range parts {
@@ -314,7 +324,7 @@ func (v *reading) meantList(source string) (literal string, good bool) {
 
 // whyUnreadable says what is wrong with a value, and what to write.
 func whyUnreadable(spec *AttrSpec, source, literal string) (rule, message string) {
-	write := ": write " + either(literal != "", brief(literal), spec.example())
+	write := ": write " + either(literal != "", brief(literal), "for instance "+spec.example())
 	quotes := strings.Count(source, `"`) - strings.Count(source, `\"`)
 	first, _ := utf8.DecodeRuneInString(source)
 	list := first == '['
@@ -337,12 +347,24 @@ func whyUnreadable(spec *AttrSpec, source, literal string) (rule, message string
 		return ruleSyntax, `a backslash stands only before ", another backslash, n, t, r or u with four digits` + write
 	case quotes > 0:
 		return ruleSyntax, "something stands beside the text in quotes" + write
+	case spec.Type == Amount && ofWrongKind(spec, source) != "":
+		return ruleWrongUnit, ofWrongKind(spec, source)
 	case spec.Type == Amount || spec.Type == Figure:
-		return ruleSyntax, "write the amount with its unit in quotes: " + either(literal != "", literal, spec.example())
+		return ruleSyntax, "write the amount with its unit in quotes" + either(literal != "", ": "+literal, ", for instance "+spec.example())
 	case unicode.IsLetter(first) || unicode.IsDigit(first):
 		return ruleNotALiteral, brief(source) + " is not in quotes" + write
 	}
 	return ruleSyntax, brief(source) + " cannot be read as a value" + write
+}
+
+// ofWrongKind says why an amount without quotes is not what belongs there; ""
+// where its kind is right, or it is no amount at all.
+func ofWrongKind(spec *AttrSpec, source string) string {
+	_, err := quantity.Parse(source, spec.Dims...)
+	if err != nil && err.Kind == quantity.WrongKind {
+		return err.Message
+	}
+	return ""
 }
 
 // quoteMarks are all the marks that people and programs put around text.
