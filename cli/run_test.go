@@ -237,7 +237,7 @@ func TestHelpNamesEveryVerbAndFlag(t *testing.T) {
 	require.Equal(t, cli.Good, p.run("help"))
 	overview := p.out.String()
 	assert.Contains(t, strings.Join(strings.Fields(overview), " "), report.Caution)
-	for _, name := range []string{"check", "mend", "explain", "completions", "version", "help"} {
+	for _, name := range []string{"check", "mend", "format", "explain", "completions", "version", "help"} {
 		assert.Contains(t, overview, "\n  "+name+" ", name)
 		require.Equal(t, cli.Good, p.run("help", name))
 		byVerb := p.out.String()
