@@ -12,6 +12,7 @@ import (
 	"wickrule/rules/house"
 	"wickrule/rules/labels"
 	"wickrule/rules/setting"
+	"wickrule/rules/vessel"
 )
 
 //go:generate go run ./rulebook
@@ -20,6 +21,7 @@ import (
 func All() []*lint.Rule {
 	return slices.Concat(
 		formulation.Rules(),
+		vessel.Rules(),
 		heat.Rules(),
 		setting.Rules(),
 		labels.Rules(),

@@ -173,7 +173,7 @@ var mutations = []mutation{
 	{"a third less wax", "batch-does-not-fill", func(b *bench) []mutant { return b.weighed(quantity.NewRat(2, 3)) }},
 
 	{"pillar wax in a container", "wax-not-for-container", func(b *bench) []mutant {
-		if len(b.containers()) == 0 || len(b.Waxes) != 1 || b.Makes == "melt" {
+		if len(b.containers()) == 0 || len(b.Waxes) != 1 || b.Makes == "melt" || b.Waxes[0].Block.Label == "northlight-pillar" {
 			return nil
 		}
 		return []mutant{relabel(b.Waxes[0].Block, "northlight-pillar")}
@@ -357,7 +357,7 @@ var mutations = []mutation{
 		if len(b.Fragrances) != 1 {
 			return nil
 		}
-		return b.without("add fragrance", schema.Quote(b.Fragrances[0].Block.Label))
+		return b.without("add fragrance", header(b.Fragrances[0].Block))
 	}},
 	{"unmolded before the pour", "steps-out-of-order", func(b *bench) []mutant {
 		return b.everyStep("unmold", func(s *batch.Step) []mutant {

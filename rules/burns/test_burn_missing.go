@@ -78,7 +78,7 @@ func inVessel(burns []*schema.Block, key string) []*schema.Block {
 }
 
 func judge(p *lint.Pass, subject string, at lint.Place, burns []*schema.Block) {
-	passed, failed := tally(burns)
+	passed, failed := batch.Burned(burns)
 	if len(passed) >= wanted {
 		return
 	}
@@ -103,33 +103,4 @@ func judge(p *lint.Pass, subject string, at lint.Place, burns []*schema.Block) {
 		b.WriteString("sold")
 	}
 	p.Missing(lint.Finding{At: at, Message: b.String()})
-}
-
-// tally sorts the candles by their records: passed where every burn of the
-// candle passed, failed where one did not. A burn without a candle's name, or
-// without a result, proves nothing.
-func tally(burns []*schema.Block) (passed, failed []string) {
-	var names []string
-	good := map[string]bool{}
-	for _, burn := range burns {
-		name := burn.Get("candle").Text()
-		if name == "" {
-			continue
-		}
-		if _, seen := good[name]; !seen {
-			names = append(names, name)
-			good[name] = true
-		}
-		if burn.Get("result").Text() != "pass" {
-			good[name] = false
-		}
-	}
-	for _, name := range names {
-		if good[name] {
-			passed = append(passed, name)
-		} else {
-			failed = append(failed, name)
-		}
-	}
-	return passed, failed
 }

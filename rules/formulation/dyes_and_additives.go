@@ -51,7 +51,6 @@ var DyeOverLimit = &lint.Rule{
 		Changes: []lint.Change{{From: `weight = "0.6 g"`, To: `weight = "4 g"`}},
 		Flags:   []string{`"4 g"`},
 	}},
-	Also: []string{"test-burn-stale"},
 	Good: []lint.Example{{About: "just under it", Recipe: "tide-pillar", Changes: []lint.Change{{From: `weight = "0.6 g"`, To: `weight = "1.2 g"`}}}},
 	Check: func(p *lint.Pass) {
 		b := batch.Of.In(p.View)

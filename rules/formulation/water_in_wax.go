@@ -26,7 +26,7 @@ var WaterInWax = &lint.Rule{
 		Stock:   "dye \"kitchen-red\" {\n  title       = \"Kitchen red\"\n  color       = \"#b5473c\"\n  limit       = \"0.1 % of wax\"\n  water_based = true\n  components  = \"none classified\"\n  gel_safe    = false\n}\n",
 		Flags:   []string{`"kitchen-red"`},
 	}},
-	Also: []string{"test-burn-missing", "test-burn-stale"},
+	Also: []string{"test-burn-missing"},
 	Good: []lint.Example{{About: "a dye that dissolves in oil", Recipe: "tide-pillar"}},
 	Check: func(p *lint.Pass) {
 		b := batch.Of.In(p.View)
@@ -77,7 +77,7 @@ var GelNeedsGelSafe = &lint.Rule{
 			Flags:   []string{`"light"`},
 		},
 	},
-	Also:  []string{"test-burn-missing", "test-burn-stale", "ingredient-never-added", "fragrance-above-its-flash"},
+	Also:  []string{"test-burn-missing", "ingredient-never-added", "fragrance-above-its-flash"},
 	Good:  []lint.Example{{About: "a gel-safe oil", Recipe: "tidepool-gel"}, {About: "no gel in it", Recipe: "tide-pillar"}},
 	Check: checkGel,
 }

@@ -65,7 +65,7 @@ var AboveCeiling = &lint.Rule{
 		Recipe:  "skep-beeswax",
 		Changes: []lint.Change{{From: `at    = "166 °F"`, To: `at    = "85 °C"`}},
 	}},
-	Also:  []string{"second-pour-out-of-step", "test-burn-missing", "test-burn-stale"},
+	Also:  []string{"second-pour-out-of-step", "test-burn-missing"},
 	Check: checkAboveCeiling,
 }
 

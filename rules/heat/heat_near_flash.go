@@ -67,7 +67,7 @@ var NearFlash = &lint.Rule{
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: `to   = "186 °F"`, To: `to   = "395 °F"`}},
 	}},
-	Also:  []string{aboveCeiling, "second-pour-out-of-step", "seal-too-weak", "test-burn-missing", "test-burn-stale"},
+	Also:  []string{aboveCeiling, "second-pour-out-of-step", "seal-too-weak", "test-burn-missing"},
 	Check: checkNearFlash,
 }
 

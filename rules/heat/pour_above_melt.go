@@ -33,7 +33,6 @@ var PourAboveMelt = &lint.Rule{
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: `to   = "186 °F"`, To: `to   = "181 °F"`}, {From: `at    = "176 °F"`, To: `at    = "181 °F"`}},
 	}},
-	Also:  []string{"narrow-pour-window"},
 	Check: checkPourAboveMelt,
 }
 

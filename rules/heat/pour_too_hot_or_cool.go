@@ -63,7 +63,7 @@ var PourTooHot = &lint.Rule{
 			Changes: []lint.Change{{From: `at    = "174 °F"`, To: `at    = "180 °F"`}},
 		},
 	},
-	Also:  []string{"second-pour-too-cool", "narrow-pour-window"},
+	Also:  []string{"second-pour-too-cool"},
 	Check: func(p *lint.Pass) { checkOver(p, "pour", "poured") },
 }
 

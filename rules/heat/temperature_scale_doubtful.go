@@ -77,7 +77,7 @@ var ScaleDoubtful = &lint.Rule{
 			Changes: []lint.Change{{From: `at    = "176 °F"`, To: `at    = "150 °F"`}},
 		},
 	},
-	Also:  []string{"test-burn-missing", "test-burn-stale"}, // the burns are of another wax
+	Also:  []string{"test-burn-missing"}, // the burns are of another wax
 	Check: checkScale,
 }
 

@@ -44,7 +44,6 @@ var ReliefHolesMissing = &lint.Rule{
 		{About: "a votive 1 1/2 in wide", Recipe: "lantern-votive", Changes: []lint.Change{{From: "  step \"relief holes\" {\n    after = \"1 h\"\n    count = 2\n  }\n", To: ""}}},
 		{About: "a jar", Recipe: "harbor-jar"},
 	},
-	Also:  []string{"relief-holes-too-early", "relief-holes-too-late", "unmold-too-soon"},
 	Check: checkReliefHolesMissing,
 }
 

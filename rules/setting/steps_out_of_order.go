@@ -90,7 +90,6 @@ var StepsOutOfOrder = &lint.Rule{
 		{About: "a tealight gets its wick after the pour", Recipe: "shingle-tealight"},
 		{About: "dipped, with no pour at all", Recipe: "quayside-taper"},
 	},
-	Also:  []string{"relief-holes-too-early", "relief-holes-too-late", "unmold-too-soon"},
 	Check: checkStepsOutOfOrder,
 }
 

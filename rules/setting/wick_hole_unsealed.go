@@ -68,7 +68,6 @@ var WickHoleUnsealed = &lint.Rule{
 		{About: "a mold with a wick pin has no open hole", Recipe: "lantern-votive"},
 		{About: "a jar has no wick hole", Recipe: "harbor-jar"},
 	},
-	Also:  []string{"test-burn-stale"}, // the burns are of the recipe with one mold
 	Check: checkWickHoleUnsealed,
 }
 
