@@ -179,3 +179,7 @@ func (b *Batch) firstFill(vessel int, liquid Figure) {
 		v.TopUp = v.Mass.minus(v.FirstFill)
 	}
 }
+
+// Molten is the volume in mL of everything weighed in once it is melted, at
+// pour temperature.
+func (b *Batch) Molten() Figure { return b.Total.over(b.liquidDensity()) }

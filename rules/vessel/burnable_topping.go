@@ -5,58 +5,113 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/schema"
 )
 
-// BurnableTopping is something that can burn within the flame's reach.
+// BurnableTopping is something on or in the wax that the flame can reach.
 var BurnableTopping = &lint.Rule{
 	Name:   "burnable-topping",
 	Group:  group,
-	Title:  "flowers, paper, glitter or the like within the flame's reach",
+	Title:  "something that burns, or clogs the wick, within the flame's reach",
 	Levels: lint.Levels{OwnUse: lint.Should, Class: lint.Must, Sale: lint.Must}, Binding: true,
-	Why: "What lies in the pool soaks up wax and lights from the flame: a second wick that nobody chose, with a flame nobody sized. Candles with dried flowers have set homes on fire " +
-		"and been called back for it. Glitter and crystals drift to the wick and clog it, or carry the flame about.",
-	Remedy:   "Leave it off, or put it where the pool never comes: in an outer shell, on the lid, on the box. Then write in_reach = false.",
-	Source:   "common practice; recalls of candles with botanicals (consumer safety authorities, from memory)",
-	Cautions: "Do not light a candle with dried flowers on it.",
-	Bad: []lint.Example{{
-		About:   "dried flowers on a jar",
-		Recipe:  "harbor-jar",
-		Changes: []lint.Change{{From: "  step \"set wick\" {", To: "  topping \"dried-flowers\" {\n    weight = \"2 g\"\n  }\n\n  step \"set wick\" {"}},
-		Stock:   "topping \"dried-flowers\" {\n  title = \"Dried flowers\"\n  kind  = \"botanical\"\n}\n",
-		Flags:   []string{`"dried-flowers"`},
-	}},
-	Good: []lint.Example{{
-		About:   "in the lid's rim, out of reach",
-		Recipe:  "harbor-jar",
-		Changes: []lint.Change{{From: "  step \"set wick\" {", To: "  topping \"dried-flowers\" {\n    in_reach = false\n  }\n\n  step \"set wick\" {"}},
-		Stock:   "topping \"dried-flowers\" {\n  title = \"Dried flowers\"\n  kind  = \"botanical\"\n}\n",
-	}},
-	Check: func(p *lint.Pass) {
-		b := batch.Of.In(p.View)
-		if b.Makes == "melt" {
-			return
-		}
-		for _, topping := range b.Toppings {
-			stock, ok := p.Stock("topping", topping.Label)
-			reach := topping.Get("in_reach")
-			if !ok || reach.Broken() || reach.No() {
-				continue
-			}
-			p.CannotCheck(stock, "kind")
-			if why := danger(stock); why != "" {
-				p.Report(lint.Finding{At: lint.AtLabel(topping), Message: fmt.Sprintf("%s lies within the flame's reach: %s", stock.Title(), why)})
-			}
-		}
+	Why: "Dried flowers, paper or ribbon that reach the pool soak up wax and become a second wick: the candle burns on two flames, or over its whole top, and the glass cracks. " +
+		"Loose glitter and crystals drift to the wick and clog it, and stones heat up and burst. Candles with dried plants have been recalled for fires.",
+	Remedy: "Leave it off, or put it where neither the flame nor the pool ever comes (on the outside, on a lid, well inside the wall of a pillar whose pool stays narrow) and say in_reach = false. " +
+		"Melts have no flame and may carry what they like.",
+	Source:   "common practice; published recalls of candles with botanicals",
+	Cautions: "\"In reach\" means at any time in the candle's life: the pool is widest, and the flame lowest, near the end.",
+	Bad: []lint.Example{
+		{
+			About:   "dried flowers on a jar",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: "  step \"set wick\" {\n", To: "  topping \"sea-lavender\" {\n    weight = \"2 g\"\n  }\n  step \"set wick\" {\n"}},
+			Stock:   "topping \"sea-lavender\" {\n  title = \"Dried sea lavender\"\n  kind  = \"botanical\"\n}\n",
+			Flags:   []string{`"sea-lavender"`},
+		},
+		{
+			About:   "loose glitter on one's own shelf",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: "  step \"set wick\" {\n", To: "  topping \"spray-glitter\" {}\n  step \"set wick\" {\n"}},
+			Stock:   "topping \"spray-glitter\" {\n  title = \"Loose glitter\"\n  kind  = \"glitter\"\n}\n",
+			Flags:   []string{`"spray-glitter"`},
+		},
 	},
+	Good: []lint.Example{
+		{
+			About:   "on the outside, out of reach",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: "  step \"set wick\" {\n", To: "  topping \"sea-lavender\" {\n    in_reach = false\n  }\n  step \"set wick\" {\n"}},
+			Stock:   "topping \"sea-lavender\" {\n  title = \"Dried sea lavender\"\n  kind  = \"botanical\"\n}\n",
+		},
+		{
+			About:   "flowers on melts",
+			Recipe:  "gorse-melt",
+			Changes: []lint.Change{{From: "  step \"melt\" {\n", To: "  topping \"sea-lavender\" {}\n  step \"melt\" {\n"}},
+			Stock:   "topping \"sea-lavender\" {\n  title = \"Dried sea lavender\"\n  kind  = \"botanical\"\n}\n",
+		},
+		{
+			About:   "an embed of wax",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: "  step \"set wick\" {\n", To: "  topping \"wax-shell\" {}\n  step \"set wick\" {\n"}},
+			Stock:   "topping \"wax-shell\" {\n  title = \"Shell of wax\"\n  kind  = \"wax embed\"\n}\n",
+		},
+	},
+	Also:  []string{"test-burn-missing", "concession-unused"},
+	Check: checkTopping,
 }
 
-func danger(topping *schema.Block) string {
-	switch topping.Get("kind").Text() {
-	case "botanical", "paper", "ribbon":
-		return "it soaks up wax, lights, and burns as a second wick"
-	case "glitter", "mica", "crystal":
-		return "loose in the pool it drifts to the wick and clogs it, or carries the flame about"
+func checkTopping(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for _, topping := range b.Toppings {
+		reach := topping.Get("in_reach")
+		stock, ok := p.Stock("topping", topping.Label)
+		if !ok || reach.No() || reach.Broken() || !litWith(b, topping.Get("vessel").Text()) {
+			continue
+		}
+		kind := stock.Get("kind")
+		if kind.Absent() {
+			p.CannotCheck(stock, "kind")
+			continue
+		}
+		f := lint.Finding{At: lint.AtLabel(topping), Notes: noteAt("what it is is stated here", kind)}
+		harm := ""
+		switch kind.Text() {
+		case "botanical", "paper", "ribbon":
+			harm = "it soaks up wax, catches, and burns as a second wick"
+		case "glitter":
+			harm = "loose in the pool it drifts to the wick and clogs it, and the flame smokes and flares"
+		case "crystal":
+			harm = "it draws the pool's heat to itself, can burst in it, and small pieces clog the wick"
+		case "mica":
+			f.Levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Should, Sale: lint.Should}
+			harm = "it does not burn, but loose in the pool it clogs the wick"
+		default:
+			continue
+		}
+		f.Message = fmt.Sprintf("%s (%s) lies within the flame's reach: %s", stock.Title(), kind.Text(), harm)
+		if reach.Absent() {
+			f.Message += ". Where neither flame nor pool ever comes to it, say in_reach = false"
+		}
+		p.Report(f)
 	}
-	return ""
+}
+
+// litWith says whether a candle with the topping has a flame: the one in the
+// vessel it names, else any of the recipe's.
+func litWith(b *batch.Batch, vessel string) bool {
+	if len(b.Vessels) == 0 {
+		return b.Makes != "melt"
+	}
+	named := false
+	for i := range b.Vessels {
+		if b.Vessels[i].Block.Label == vessel {
+			named = true
+		}
+	}
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if (!named || v.Block.Label == vessel) && madeIn(b, v) != "melt" {
+			return true
+		}
+	}
+	return false
 }

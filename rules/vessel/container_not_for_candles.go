@@ -7,77 +7,116 @@ import (
 	"wickrule/rules/batch"
 )
 
-// ContainerNotForCandles is a vessel that may burn, crack or melt.
+// ContainerNotForCandles is a container that must not hold a flame. Melts have
+// none, so they may lie in what they like.
 var ContainerNotForCandles = &lint.Rule{
 	Name:   "container-not-for-candles",
 	Group:  group,
-	Title:  "a container that is not made to have a flame in it",
+	Title:  "a container that is not made to hold a flame",
 	Levels: lint.Every(lint.Must), Binding: true,
-	Why: "At the end of its life the flame stands on the bottom of the vessel, and the wax around it is as hot as a frying pan. Drinking glasses crack, wood and shells catch fire, " +
-		"bare concrete soaks up wax and becomes a wick itself, plastic melts. A vessel made for candles has been tested for just that.",
-	Remedy:   "Use a vessel whose maker sells it for candles. Concrete must be sealed with a sealer made for heat.",
-	Source:   "common practice; the ideas of ASTM F2179 on glass for candles (from memory)",
-	Cautions: "There is no safe way to test this by eye: glass that has held before cracks the next time.",
+	Why: "A candle heats its container for hours, and most of all in the last half inch. A drinking glass that was never annealed for that cracks and lets the hot wax out; " +
+		"wood and shell char and catch; bare concrete soaks up wax like a wick; plastic melts. From outside the right vessel and the wrong one may look the same.",
+	Remedy:   "Use a container that its maker sells for candles and rates for that heat. Plastic is for tealight cups that are rated for it, and for the clamshells of melts.",
+	Source:   "ASTM F2179 (glass containers for candles: annealing and thermal shock); the rest is common practice",
+	Cautions: "Do not try a doubtful vessel out by burning a candle in it in the house.",
 	Bad: []lint.Example{
 		{
-			About:   "a drinking glass",
+			About:   "a glass for drinking",
 			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "drinking-glass"`}},
-			Stock:   otherVessel("drinking-glass", `material = "glass"`, `made_for_candles = false`),
-			Flags:   []string{`"drinking-glass"`},
+			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "wine-glass"`}},
+			Stock: "container \"wine-glass\" {\n  title            = \"Stemless wine glass\"\n  kind             = \"jar\"\n  diameter         = \"2.9 in\"\n  height           = \"3 1/2 in\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"glass\"\n  made_for_candles = false\n  thermal_shock    = \"90 °F\"\n}\n",
+			Flags: []string{`"wine-glass"`},
 		},
 		{
-			About:   "a wooden bowl",
+			About:   "a bowl of wood, whatever it is sold for",
 			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "wooden-bowl"`}},
-			Stock:   otherVessel("wooden-bowl", `material = "wood"`, `made_for_candles = true`),
-			Flags:   []string{`"wooden-bowl"`},
+			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "dough-bowl"`}},
+			Stock: "container \"dough-bowl\" {\n  title            = \"Small dough bowl\"\n  kind             = \"bowl\"\n  diameter         = \"2.9 in\"\n  height           = \"3 1/2 in\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"wood\"\n  made_for_candles = true\n}\n",
+			Flags: []string{`"dough-bowl"`},
+		},
+		{
+			About:   "concrete that is not sealed",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "cast-cup"`}},
+			Stock: "container \"cast-cup\" {\n  title            = \"Cast concrete cup\"\n  kind             = \"jar\"\n  diameter         = \"2.9 in\"\n  height           = \"3 1/2 in\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"concrete\"\n  finish           = \"plain\"\n  made_for_candles = true\n  thermal_shock    = \"90 °F\"\n}\n",
+			Flags: []string{`"cast-cup"`},
+		},
+		{
+			About:   "a plastic clamshell with a wick in it",
+			Recipe:  "gorse-melt",
+			Changes: []lint.Change{{From: `makes    = "melt"`, To: `makes    = "jar"`}},
+			Flags:   []string{`"clamshell-6"`},
 		},
 	},
-	Also:  []string{"test-burn-missing", "container-overfilled"},
-	Good:  []lint.Example{{About: "a tumbler made for candles", Recipe: "harbor-jar"}, {About: "nothing burns in a clamshell of melts", Recipe: "gorse-melt"}},
-	Check: checkContainerMaterial,
+	Good: []lint.Example{
+		{About: "a jar made for candles", Recipe: "harbor-jar"},
+		{About: "a rated tealight cup of polycarbonate", Recipe: "saltmarsh-tealight"},
+		{About: "melts in a clamshell", Recipe: "gorse-melt"},
+		{
+			About:   "concrete that is sealed",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: `container "tumbler-10"`, To: `container "sealed-cup"`}},
+			Stock: "container \"sealed-cup\" {\n  title            = \"Sealed concrete cup\"\n  kind             = \"jar\"\n  diameter         = \"2.9 in\"\n  height           = \"3 1/2 in\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"concrete\"\n  finish           = \"sealed\"\n  made_for_candles = true\n  thermal_shock    = \"90 °F\"\n}\n",
+		},
+	},
+	Also:  []string{"test-burn-missing", "wick-missing", "wick-tab-missing", "warning-label-missing", "caution-missing", "signal-missing", "wax-not-for-container", "wick-untrimmed", "net-weight-overstated"},
+	Check: checkContainer,
 }
 
-func otherVessel(key, material, made string) string {
-	return "container \"" + key + "\" {\n  kind     = \"jar\"\n  diameter = \"2.9 in\"\n  opening  = \"2.9 in\"\n  height   = \"3.75 in\"\n  holds    = \"300 mL\"\n  " + material + "\n  " + made +
-		"\n  thermal_shock = \"90 °F\"\n  finish = \"plain\"\n}\n"
-}
-
-func checkContainerMaterial(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-		if v.Kind != "container" || b.Makes == "melt" {
-			return
+func checkContainer(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Kind != "container" || v.Stock == nil || !burns(b, v) {
+			continue
 		}
-		made, material, finish := v.Stock.Get("made_for_candles"), v.Stock.Get("material"), v.Stock.Get("finish")
+		judgeContainer(p, v)
+	}
+}
+
+func judgeContainer(p *lint.Pass, v *batch.Vessel) {
+	made, material, finish := v.Stock.Get("made_for_candles"), v.Stock.Get("material"), v.Stock.Get("finish")
+	name := v.Stock.Title()
+	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: noteAt("its material is stated here", material)}
+	switch material.Text() {
+	case "wood":
+		f.Message = fmt.Sprintf("%s is of wood: wood chars and catches where a flame heats it, whatever it is lined with", name)
+	case "shell":
+		f.Message = fmt.Sprintf("%s is of shell: it cracks and can burst where a flame heats it, and lets the hot wax out", name)
+	case "polycarbonate", "other plastic":
+		kind := v.Stock.Get("kind")
+		if kind.Text() != "tealight cup" && !kind.Broken() {
+			f.Message = fmt.Sprintf("%s is of plastic (%s): it softens beside a flame and lets the hot wax out; of plastic only tealight cups that are rated for it hold a flame", name, material.Text())
+		}
+	case "concrete":
+		switch {
+		case finish.Absent():
+			p.CannotCheck(v.Stock, "finish")
+		case finish.Known() && finish.Text() != "sealed" && finish.Text() != "glazed":
+			f.Message = fmt.Sprintf("%s is of concrete with a %s finish: unless it is sealed it soaks up wax, and wall and all can burn like a wick", name, finish.Text())
+			f.Notes = append(f.Notes, noteAt("its finish is stated here", finish)...)
+		}
+	case "ceramic":
+		if finish.Text() == "plain" && !made.No() {
+			f.Levels = lint.Every(lint.Should)
+			f.Message = fmt.Sprintf("%s is of bare ceramic: unless it is glazed or sealed it soaks up wax, weeps, and can burn at the wall", name)
+		}
+	}
+	if made.No() && f.Message == "" {
+		f.Notes = noteAt("stated here", made)
+		f.Message = fmt.Sprintf("%s is not made for candles: nobody has rated it for hours beside a flame, and where it cracks or burns the hot wax runs out alight", name)
+	}
+	if made.Absent() {
 		p.CannotCheck(v.Stock, "made_for_candles")
+	}
+	if material.Absent() {
 		p.CannotCheck(v.Stock, "material")
-		f := lint.Finding{At: lint.AtLabel(v.Block)}
-		if material.Known() {
-			f.Notes = []lint.Note{{Place: lint.AtValue(material), Message: "what it is made of is stated here"}}
-		}
-		name := v.Stock.Title()
-		switch material.Text() {
-		case "wood", "shell":
-			f.Message = fmt.Sprintf("%s is made of %s: it can catch fire or crack when the flame comes down to it", name, material.Text())
-		case "concrete":
-			if finish.Broken() || finish.Text() == "sealed" || finish.Text() == "glazed" {
-				break
-			}
-			f.Message = fmt.Sprintf("%s is of concrete and nothing says that it is sealed: it soaks up wax and can burn like a wick itself", name)
-		case "other plastic":
-			f.Message = fmt.Sprintf("%s is made of plastic: it melts when the flame comes down to it", name)
-		case "polycarbonate":
-			if v.Stock.Get("kind").Text() != "tealight cup" || made.No() {
-				f.Message = fmt.Sprintf("%s is made of polycarbonate: only tealight cups that are rated for it may be, for they hold little wax and burn out soon", name)
-			}
-		}
-		if f.Message == "" && made.No() {
-			f.Message = fmt.Sprintf("%s is not made for candles: nobody has tested that it stands a flame to the last of the wax", name)
-			f.Notes = []lint.Note{{Place: lint.AtValue(made), Message: "that it is not is stated here"}}
-		}
-		if f.Message != "" {
-			p.Report(f)
-		}
-	})
+	}
+	if f.Message != "" {
+		p.Report(f)
+	}
 }

@@ -10,89 +10,210 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// ContainerOverfilled is a fill above what the vessel holds, or too near its
-// rim.
+// ContainerOverfilled is a candle filled past what its container holds, or so
+// near to the rim that the pool has no wall above it.
 var ContainerOverfilled = &lint.Rule{
 	Name:   "container-overfilled",
 	Group:  group,
-	Title:  "a container filled above its line or too near its rim",
+	Title:  "a container filled too high",
 	Levels: lint.Every(lint.Should),
-	Why: "The first burn melts the whole top. With no rim above it the pool runs over when the candle is moved, the flame stands in the draft, " +
-		"and a lid presses on the wick.",
-	Remedy: "Leave 10 mm in a jar, 6 mm in a tin, 1 mm in a tealight cup.",
-	Source: "common practice; above the stated fill line: arithmetic",
+	Why: "The wall above the wax keeps the flame from a draft, the pool from spilling when the candle is moved, and a lid from the wick. Wax also swells as it melts. " +
+		"Filled past the line it is made for, a container spills hot wax at the first touch.",
+	Remedy: "Fill to the container's line at most, and leave 10 mm (0.39 in) to the rim of a jar, 6 mm (0.24 in) of a tin, 1 mm of a tealight cup.",
+	Source: "what the container holds: its maker, or water; the headspace: common practice",
 	Bad: []lint.Example{
 		{
 			About:   "more than it holds",
-			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `fill  = "250 mL"`, To: `fill  = "310 mL"`}},
-			Flags:   []string{`"310 mL"`},
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `fill  = "230 mL"`, To: `fill  = "241 mL"`}},
+			Flags:   []string{`"241 mL"`},
 			Level:   lint.Must,
 		},
 		{
-			About:   "nearly to the rim",
-			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `fill  = "250 mL"`, To: `fill  = "4 mm below rim"`}},
-			Flags:   []string{`"4 mm below rim"`},
+			About:   "3 mm below the rim, far above the line",
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `fill  = "230 mL"`, To: `fill  = "3 mm below rim"`}},
+			Flags:   []string{`"3 mm below rim"`},
 			Level:   lint.Must,
 		},
+		{
+			About:   "by weight",
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `fill  = "230 mL"`, To: `fill  = "9 oz"`}},
+			Flags:   []string{`"9 oz"`},
+			Level:   lint.Must,
+		},
+		{
+			About:   "within what it holds, and too near the rim",
+			Recipe:  "skerry-eu",
+			Changes: []lint.Change{{From: `container "jar-200"`, To: `container "brim-jar"`}, {From: `fill  = "220 mL"`, To: `fill  = "72 mm"`}},
+			Stock: "container \"brim-jar\" {\n  title            = \"Jar measured to the brim\"\n  kind             = \"jar\"\n  diameter         = \"70 mm\"\n  height           = \"80 mm\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"glass\"\n  made_for_candles = true\n  thermal_shock    = \"50 °C\"\n}\n",
+			Flags: []string{`"72 mm"`},
+		},
 	},
-	Also:  []string{"batch-does-not-fill", "no-room-for-second-pour", "net-weight-overstated"},
-	Good:  []lint.Example{{About: "well below the rim", Recipe: "harbor-jar"}},
+	Good: []lint.Example{
+		{About: "just what it holds", Recipe: "fogbank-soy", Changes: []lint.Change{{From: `fill  = "230 mL"`, To: `fill  = "240 mL"`}}},
+		{
+			About:   "just 10 mm below the rim",
+			Recipe:  "skerry-eu",
+			Changes: []lint.Change{{From: `container "jar-200"`, To: `container "brim-jar"`}, {From: `fill  = "220 mL"`, To: `fill  = "10 mm below rim"`}},
+			Stock: "container \"brim-jar\" {\n  title            = \"Jar measured to the brim\"\n  kind             = \"jar\"\n  diameter         = \"70 mm\"\n  height           = \"80 mm\"\n" +
+				"  holds            = \"300 mL\"\n  material         = \"glass\"\n  made_for_candles = true\n  thermal_shock    = \"50 °C\"\n}\n",
+		},
+		{About: "a tin", Recipe: "bosun-tin"},
+		{About: "a tealight cup", Recipe: "saltmarsh-tealight"},
+	},
+	Also:  []string{"test-burn-missing", "batch-does-not-fill", "batch-left-over", "net-weight-overstated"},
 	Check: checkOverfilled,
 }
 
-// leastHeadspace is common practice, by the container's kind.
-func leastHeadspace(kind string) (least quantity.Rat, thing string) {
+// leastSpace is the headspace in mm below which a kind of container is too
+// full. Common practice. False: none is usual.
+func leastSpace(kind string) (quantity.Rat, bool) {
 	switch kind {
 	case "jar":
-		return quantity.Int(10), "a jar"
+		return quantity.Int(10), true
 	case "tin":
-		return quantity.Int(6), "a tin"
+		return quantity.Int(6), true
 	case "tealight cup":
-		return quantity.Int(1), "a tealight cup"
+		return quantity.Int(1), true
 	}
-	return quantity.Rat{}, ""
+	return quantity.Rat{}, false
+}
+
+// reckoned is how far a volume reckoned from a height or a weight may pass the
+// measured one before it counts: real walls are thick and rounded at the
+// bottom, and wax with fragrance in it is a little heavier than wax. 3 %.
+var reckoned = quantity.NewRat(103, 100)
+
+// overfill is by how much a vessel is too full.
+type overfill struct {
+	vessel *batch.Vessel
+	said   schema.Value // the recipe's fill
+	holds  bool         // it passes what the container holds, by over in mL
+	over   quantity.Rat
+	space  bool // less than least is left to the rim, in mm
+	least  quantity.Rat
 }
 
 func checkOverfilled(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-		if v.Kind != "container" || b.Makes == "melt" {
-			return
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Kind != "container" || v.Stock == nil {
+			continue
 		}
-		fill := v.Block.Get("fill")
-		f := lint.Finding{At: lint.AtValue(fill)}
-		if v.Fill.Known() && v.Holds.Known() && v.Holds.Value.Less(v.Fill.Value) {
-			holds := v.Stock.Get("holds")
-			f.Levels = lint.Every(lint.Must)
-			f.Message = fmt.Sprintf("%s fills %s with %s, over the %s that it holds to the line, by %s", written(fill), v.Stock.Title(),
-				batch.Milliliters(p.View, v.Fill.Value), batch.Milliliters(p.View, v.Holds.Value), batch.Milliliters(p.View, v.Fill.Value.Sub(v.Holds.Value)))
-			if holds.Known() {
-				f.Notes = []lint.Note{{Place: lint.AtValue(holds), Message: "what it holds is stated here"}}
-				f.Fixes = func() []schema.Fix {
-					return []schema.Fix{repair.Rewrite("lower the fill to "+holds.Amount().String(), fill, holds.Written())}
-				}
+		o := overfill{vessel: v, said: v.Block.Get("fill")}
+		if o.said.Broken() || !v.Fill.Ask(p) {
+			continue
+		}
+		if v.Holds.Ask(p) {
+			limit := v.Holds.Value
+			if dim := o.said.Amount().Dim(); dim == quantity.Length || dim == quantity.Weight {
+				limit = limit.Mul(reckoned)
 			}
-			p.Report(f)
-			return
+			o.holds, o.over = limit.Less(v.Fill.Value), v.Fill.Value.Sub(v.Holds.Value)
 		}
-		least, thing := leastHeadspace(v.Stock.Get("kind").Text())
-		if thing == "" || !v.Headspace.Ask(p) || !v.Headspace.Value.Less(least) {
-			return
+		if least, usual := leastSpace(v.Stock.Get("kind").Text()); usual && v.Headspace.Ask(p) {
+			o.space, o.least = v.Headspace.Value.Less(least), least
 		}
-		f.Message = fmt.Sprintf("%s leaves %s to the rim of %s, %s less than %s needs (%s, common practice)", written(fill), batch.Millimeters(p.View, v.Headspace.Value), v.Stock.Title(),
-			batch.Millimeters(p.View, least.Sub(v.Headspace.Value)), thing, batch.Millimeters(p.View, least))
-		f.Fixes = func() []schema.Fix {
-			below := least.Decimal(0) + " mm below rim"
-			return []schema.Fix{repair.Rewrite("fill it to "+below, fill, schema.Quote(below))}
+		if o.holds || o.space {
+			reportOverfilled(p, b, &o)
 		}
-		p.Report(f)
-	})
+	}
 }
 
-func written(fill schema.Value) string {
-	if fill.Absent() {
-		return "filling it to the line"
+func reportOverfilled(p *lint.Pass, b *batch.Batch, o *overfill) {
+	v := o.vessel
+	name := v.Stock.Title()
+	filled := batch.Milliliters(p.View, v.Fill.Value)
+	if o.said.Known() {
+		filled = o.said.Amount().String()
+		if o.said.BelowRim() {
+			filled += " below rim"
+		}
 	}
-	return "a fill of " + fill.Text() + fill.Amount().String()
+	f := lint.Finding{Fixes: func() []schema.Fix { return lowerFill(p, o) }}
+	if o.holds {
+		f.Message = fmt.Sprintf("a fill of %s puts %s into %s, which holds %s: %s too much. It spills at the first touch",
+			filled, batch.Milliliters(p.View, v.Fill.Value), name, batch.Both(p.View, v.Stock.Get("holds").Amount()), batch.Milliliters(p.View, o.over))
+		f.Notes = noteAt("what it holds is stated here", v.Stock.Get("holds"))
+		f.Levels = lint.Every(lint.Must)
+		if !burns(b, v) || o.said.Amount().Dim() == quantity.Weight && b.Density().Family != "" {
+			f.Levels = lint.Every(lint.Should) // no flame to spill at; or no more than what is usual says so
+		}
+	} else {
+		f.Message = fmt.Sprintf("a fill of %s leaves %s to the rim of %s, %s less than the %s usual in a %s (common practice)",
+			filled, showSpace(p, v.Headspace.Value), name, showSpace(p, o.least.Sub(v.Headspace.Value)), showSpace(p, o.least), v.Stock.Get("kind").Text())
+		if v.Headspace.Value.Sign() < 0 {
+			f.Message = fmt.Sprintf("a fill of %s stands %s above the rim of %s; %s below it is usual in a %s (common practice)",
+				filled, showSpace(p, v.Headspace.Value.Neg()), name, showSpace(p, o.least), v.Stock.Get("kind").Text())
+			f.Levels = lint.Every(lint.Must)
+		}
+		f.Notes = noteAt("its height is stated here", v.Stock.Get("height"))
+	}
+	if o.said.Known() {
+		f.At = lint.AtValue(o.said)
+		p.Report(f)
+		return
+	}
+	f.At = lint.AtHeader(v.Block)
+	p.Missing(f)
+}
+
+// showSpace is a distance in mm on both scales: sixteenths of an inch are too
+// coarse for a headspace.
+func showSpace(p *lint.Pass, mm quantity.Rat) string {
+	text := mm.Decimal(1) + " mm"
+	if p.Units() == quantity.US {
+		inches, _ := mm.Quo(quantity.Inch.Factor)
+		text += " (" + inches.Decimal(2) + " in)"
+	}
+	return text
+}
+
+// lowerFill offers the most that keeps to both limits, in the maker's unit.
+func lowerFill(p *lint.Pass, o *overfill) []schema.Fix {
+	v := o.vessel
+	part := quantity.Int(1)
+	if o.holds {
+		if q, ok := v.Holds.Value.Quo(v.Fill.Value); ok {
+			part = q
+		}
+	}
+	if o.space {
+		height := v.Height.Value.Sub(v.Headspace.Value)
+		if q, ok := v.Height.Value.Sub(o.least).Quo(height); ok {
+			part = quantity.Min(part, q)
+		}
+	}
+	if part.Sign() <= 0 || !v.Fill.Known() {
+		return nil
+	}
+	text := ""
+	switch written := o.said.Amount().High(); {
+	case o.said.Absent():
+		to := quantity.FromBase(v.Fill.Value.Mul(part), quantity.Milliliter)
+		if p.Units() == quantity.US {
+			to = quantity.FromBase(v.Fill.Value.Mul(part), quantity.FluidOunce)
+		}
+		text = repair.Lowered(to, to.Base()).String()
+	case o.said.BelowRim():
+		height := v.Height.Value.Sub(written.Base()).Mul(part)
+		unit := written.Unit()
+		down := quantity.FromBase(v.Height.Value.Sub(height), unit).Number()
+		step := quantity.Int(1)
+		if unit == quantity.Inch {
+			step = quantity.NewRat(1, 16)
+		}
+		text = quantity.Of(down.Ceil(step), unit).String() + " below rim"
+	default:
+		to := repair.Lowered(written, written.Base().Mul(part))
+		if to.Base().Sign() <= 0 || !to.Base().Less(written.Base()) {
+			return nil
+		}
+		text = to.String()
+	}
+	return []schema.Fix{repair.Rewrite("fill "+v.Stock.Title()+" to "+text, o.said, schema.Quote(text))}
 }

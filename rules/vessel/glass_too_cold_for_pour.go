@@ -9,89 +9,163 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// GlassTooColdForPour is hot wax into glass that is not warm enough.
-var GlassTooColdForPour = &lint.Rule{
+// GlassTooCold is wax poured into a container so much colder that it can
+// crack. Only the first pour strikes the bare wall.
+var GlassTooCold = &lint.Rule{
 	Name:   "glass-too-cold-for-pour",
 	Group:  group,
-	Title:  "a pour into glass that is too cold for it",
+	Title:  "hot wax poured into a container too cold for it",
 	Levels: lint.Every(lint.Should),
-	Why: "Hot wax heats the inside of the glass at once while the outside is still cold, and the strain can crack it: now, or weeks later with a flame in it. " +
-		"Warm glass also gives a smoother wall.",
-	Remedy:   "Warm the glass before the pour, or pour cooler if the wax allows it.",
-	Source:   "the container's own figure; where none is stated, 50 °C (90 °F): common practice, as in thermal shock tests of candle glass (ASTM F2179, from memory)",
-	Cautions: "Never stand hot glass on a cold stone, and never cool it in water or a freezer.",
-	Bad: []lint.Example{{
-		About:   "166 °F into a cold tumbler",
-		Recipe:  "harbor-jar",
-		Changes: []lint.Change{{From: "  step \"warm container\" {\n    to = \"110 °F\"\n  }\n", To: ""}},
-		Flags:   []string{`"166 °F"`},
-	}},
-	Good:  []lint.Example{{About: "a warm tumbler", Recipe: "harbor-jar"}, {About: "soy is poured cool", Recipe: "fogbank-soy"}},
-	Check: checkCold,
+	Why: "Glass that is heated suddenly on the inside grows there before the outside does, and cracks: at once, with hot wax over your hands, or weeks later under a flame. " +
+		"Even where it holds, cold glass chills the wax into rings and wet spots.",
+	Remedy:   "Warm the container before the pour, so that the wax is no hotter than it by more than its maker states; where the maker states nothing, by 50 °C (90 °F).",
+	Source:   "the container maker's figure; 50 °C where there is none: common practice, after the thermal shock test of ASTM F2179 (from memory)",
+	Cautions: "Warm glass slowly and dry, in a low oven or a warm cupboard, never over a flame.",
+	Bad: []lint.Example{
+		{
+			About:   "a pour at 172 °F into a glass at room temperature",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: "  step \"warm container\" {\n    to = \"120 °F\"\n  }\n", To: ""}},
+			Flags:   []string{`"172 °F"`},
+		},
+		{
+			About:   "warmed, but not enough",
+			Recipe:  "tidepool-gel",
+			Changes: []lint.Change{{From: `to = "125 °F"`, To: `to = "99 °F"`}},
+			Flags:   []string{`"190 °F"`},
+		},
+		{
+			About:   "a glass that states nothing",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: "  step \"warm container\" {\n    to = \"120 °F\"\n  }\n", To: ""}, {From: `container "tumbler-10"`, To: `container "plain-tumbler"`}},
+			Stock: "container \"plain-tumbler\" {\n  title            = \"Plain tumbler\"\n  kind             = \"jar\"\n  diameter         = \"2.9 in\"\n  height           = \"3 1/2 in\"\n  holds            = \"300 mL\"\n" +
+				"  material         = \"glass\"\n  made_for_candles = true\n}\n",
+			Flags: []string{`"172 °F"`},
+		},
+	},
+	Good: []lint.Example{
+		{About: "warmed to just 90 °F below the pour", Recipe: "tidepool-gel", Changes: []lint.Change{{From: `to = "125 °F"`, To: `to = "100 °F"`}}},
+		{About: "a cool pour into glass at room temperature", Recipe: "fogbank-soy"},
+		{About: "a tin bears more", Recipe: "bosun-tin"},
+	},
+	Also:  []string{"concession-unused"},
+	Check: checkGlassTooCold,
 }
 
-// usualShock is 50 K.
+// usualShock is the sudden difference that glass is taken to stand where its
+// maker states none: 50 °C. Common practice, after ASTM F2179 (from memory).
 var usualShock = quantity.Int(50)
 
-func checkCold(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, index int, v *batch.Vessel) {
-		if v.Kind != "container" {
-			return
-		}
-		if material := v.Stock.Get("material").Text(); material != "glass" && material != "ceramic" {
-			return
-		}
-		pour := firstPour(b, index)
-		if pour == nil || !pour.Heat.IsAmount() {
-			return
-		}
-		glass, how, ok := warmth(p, b, index, pour)
-		shock := v.Stock.Get("thermal_shock")
-		if !ok || shock.Broken() {
-			return
-		}
-		limit := usualShock
-		if shock.Known() {
-			limit = shock.Amount().Low().Base()
-		}
-		heat := pour.Heat.Amount().High()
-		gap := heat.Base().Sub(glass)
-		if !limit.Less(gap) {
-			return
-		}
-		f := lint.Finding{At: lint.AtValue(pour.Heat)}
-		bears := fmt.Sprintf("%s bears %s", v.Stock.Title(), batch.Apart(p.View, limit))
-		if shock.Known() {
-			f.Notes = []lint.Note{{Place: lint.AtValue(shock), Message: "what it bears is stated here"}}
-		} else {
-			bears = fmt.Sprintf("%s does not state what it bears, and %s is usual (common practice)", v.Stock.Title(), batch.Apart(p.View, limit))
-		}
-		f.Message = fmt.Sprintf("%s into glass at %s is a shock of %s; %s: %s too much. Glass at %s or warmer would do", batch.Both(p.View, heat), how, batch.Apart(p.View, gap), bears,
-			batch.Apart(p.View, gap.Sub(limit)), batch.Degrees(p.View, heat.Base().Sub(limit)))
-		p.Report(f)
-	})
-}
-
-// warmth is how warm the glass is at the pour, in °C: as the last step that
-// warms it says, at the low end, else the room. False: not known.
-func warmth(p *lint.Pass, b *batch.Batch, vessel int, pour *batch.Step) (glass quantity.Rat, how string, ok bool) {
-	for i := pour.Index - 1; i >= 0; i-- {
-		s := &b.Steps[i]
-		if s.Kind != "warm container" || !s.Is(vessel) {
+func checkGlassTooCold(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Kind != "container" || v.Stock == nil {
 			continue
 		}
-		to := s.Block.Get("to")
-		if !to.IsAmount() {
-			p.CannotCheck(s.Block, "to")
-			return glass, "", false
+		pour := firstPourInto(b, i)
+		if pour == nil || !pour.Heat.IsAmount() || doubted(p, b, pour) {
+			continue
 		}
-		return to.Amount().Low().Base(), batch.Both(p.View, to.Amount().Low()), true
+		limit, stated, ok := shockOf(p, v)
+		if !ok {
+			continue
+		}
+		wall, warmed, ok := wallBefore(p, b, i, pour)
+		if !ok {
+			continue
+		}
+		if limit.Less(high(pour).Sub(wall.Base())) {
+			reportGlass(p, v, pour, wall, warmed, limit, stated)
+		}
 	}
-	room := p.Room()
-	if own := b.Recipe.Get("room"); own.Known() {
-		room = own.Amount()
-	} else if own.State() == schema.Broken {
-		return glass, "", false
+}
+
+func firstPourInto(b *batch.Batch, vessel int) *batch.Step {
+	for i := range b.Pours {
+		if s := b.Pours[i].Step; s.Is(vessel) {
+			return s
+		}
 	}
-	return room.Base(), "room temperature, " + batch.Both(p.View, room) + ",", true
+	return nil
+}
+
+// shockOf is the sudden difference in K that a container stands. False: no
+// figure is stated or usual.
+func shockOf(p *lint.Pass, v *batch.Vessel) (limit quantity.Rat, said schema.Value, ok bool) {
+	said = v.Stock.Get("thermal_shock")
+	if said.IsAmount() {
+		return said.Amount().Base(), said, true
+	}
+	material := v.Stock.Get("material")
+	if said.Broken() {
+		return limit, said, false
+	}
+	switch material.Text() {
+	case "glass", "ceramic", "concrete":
+		return usualShock, said, true
+	}
+	if material.Absent() {
+		p.CannotCheck(v.Stock, "material")
+	}
+	return limit, said, false
+}
+
+// wallBefore is how warm a container is at a pour: as it was warmed last, at
+// the low end of a range, else as the room is. False: it was warmed, and
+// nothing says how far.
+func wallBefore(p *lint.Pass, b *batch.Batch, vessel int, pour *batch.Step) (wall quantity.Quantity, warmed *batch.Step, ok bool) {
+	for i := range b.Steps[:pour.Index] {
+		if s := &b.Steps[i]; s.Kind == "warm container" && s.Is(vessel) {
+			warmed = s
+		}
+	}
+	if warmed != nil {
+		to := warmed.Block.Get("to")
+		if to.Absent() {
+			p.CannotCheck(warmed.Block, "to")
+		}
+		if !to.IsAmount() {
+			return wall, warmed, false
+		}
+		return to.Amount().Low(), warmed, true
+	}
+	room := p.Recipe.Get("room")
+	switch {
+	case room.IsAmount():
+		return room.Amount().Low(), nil, true
+	case room.Broken():
+		return wall, nil, false
+	}
+	return p.Room().Low(), nil, true
+}
+
+func reportGlass(p *lint.Pass, v *batch.Vessel, pour *batch.Step, wall quantity.Quantity, warmed *batch.Step, limit quantity.Rat, said schema.Value) {
+	heat := pour.Heat.Amount()
+	hot := heat.High()
+	apartBy := high(pour).Sub(wall.Base())
+	state := "at the room's " + batch.Both(p.View, wall)
+	f := lint.Finding{At: lint.AtValue(pour.Heat), Notes: noteAt(limitHere, said)}
+	if warmed != nil {
+		state = "warmed to " + batch.Both(p.View, wall)
+		f.Notes = append(f.Notes, noteAt("warmed here", warmed.Block.Get("to"))...)
+	}
+	bears := fmt.Sprintf("the %s it stands", apart(limit, hot))
+	if !said.Known() {
+		bears = fmt.Sprintf("the %s that such a wall is taken to stand (it states no thermal_shock; common practice)", apart(limit, hot))
+	}
+	f.Message = fmt.Sprintf("the pour at %s strikes %s %s: %s apart, %s over %s. It can crack; warm it to at least %s first",
+		reaching(p.View, heat), v.Stock.Title(), state, apart(apartBy, hot), apart(apartBy.Sub(limit), hot), bears, warmTo(p, high(pour).Sub(limit), hot))
+	if warmed != nil {
+		p.Report(f)
+		return
+	}
+	p.Missing(f)
+}
+
+// warmTo is the least a container is warmed to, in °C, in whole degrees of the
+// pour's scale.
+func warmTo(p *lint.Pass, celsius quantity.Rat, hot quantity.Quantity) string {
+	number := quantity.FromBase(celsius, hot.Unit()).Number().Ceil(quantity.Int(1))
+	return batch.Both(p.View, quantity.Of(number, hot.Unit()))
 }

@@ -9,116 +9,140 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// MoldSoftens is a pour into something that softens under it.
+// MoldSoftens is a mold, or a container, that gives way at the heat of a pour.
 var MoldSoftens = &lint.Rule{
 	Name:   "mold-softens",
 	Group:  group,
-	Title:  "a pour too hot for what it is poured into",
+	Title:  "a mold or container that softens at the heat of the pour",
 	Levels: lint.Every(lint.Must),
-	Why: "Plastic gives way some degrees before it melts. A mold or a cup that softens under hot wax lets go of its seam and drains over the bench and over whoever holds it. " +
-		"Printed molds are the worst: they soften at the temperature of hot tea.",
-	Remedy:   "Pour cooler if the wax allows it, or use a mold of metal, silicone or a plastic whose maker states enough.",
-	Source:   "the maker's figure, with 5 °C (9 °F) in hand; where none is stated, what is usual for the material: polymer handbooks, from memory",
-	Cautions: "Stand molds in a tray with a rim. Hot wax on skin: cool under running water for 20 minutes, and leave the wax on.",
+	Why: "A plastic mold loses its strength some degrees below the temperature at which it is said to soften. It bulges, the seam opens, and hot wax runs over the bench and your hands. " +
+		"Printed molds are the worst: the common printing plastic is soft at the heat of a cup of tea.",
+	Remedy: "Use a mold of metal, silicone or a plastic whose maker states at least 5 °C (9 °F) more than your hottest pour. A cooler pour helps only if the wax's sheet allows it.",
+	Source: "the maker's softening temperature; a margin of 5 °C: common practice; figures of materials: from memory, of polymer handbooks",
 	Bad: []lint.Example{
 		{
-			About:   "a mold that softens at 178 °F, and a pour at 176 °F",
-			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: `mold "pillar-3x6"`, To: `mold "soft-3x6"`}},
-			Stock:   otherMold("polypropylene", "  softens_at = \"178 °F\"\n"),
-			Flags:   []string{`"182 °F"`},
+			About:   "a stated figure 3 °C above the second pour",
+			Recipe:  "winter-blend",
+			Changes: []lint.Change{{From: `mold "beacon-cone"`, To: `mold "soft-cone"`}},
+			Stock:   "mold \"soft-cone\" {\n  title      = \"Soft cone 3 × 7 in\"\n  shape      = \"cone\"\n  diameter   = \"3 in\"\n  height     = \"7 in\"\n  wick_hole  = true\n  material   = \"acrylic\"\n  softens_at = \"85 °C\"\n}\n",
+			Flags:   []string{`"soft-cone"`},
 		},
 		{
-			About:   "a printed mold of which nothing is stated",
-			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: `mold "pillar-3x6"`, To: `mold "soft-3x6"`}},
-			Stock:   otherMold("printed PLA", ""),
-			Flags:   []string{`"182 °F"`},
+			About:   "a printed mold that states nothing",
+			Recipe:  "winter-blend",
+			Changes: []lint.Change{{From: `mold "beacon-cone"`, To: `mold "printed-cone"`}},
+			Stock:   "mold \"printed-cone\" {\n  title      = \"Printed cone 3 × 7 in\"\n  shape      = \"cone\"\n  diameter   = \"3 in\"\n  height     = \"7 in\"\n  wick_hole  = true\n  material   = \"printed PLA\"\n}\n",
+			Flags:   []string{`"printed-cone"`},
 			Level:   lint.Should,
 		},
+		{
+			About:   "a clamshell under a pour that is too hot for it",
+			Recipe:  "gorse-melt",
+			Changes: []lint.Change{{From: `container "clamshell-6"`, To: `container "thin-clamshell"`}},
+			Stock: "container \"thin-clamshell\" {\n  title            = \"Thin clamshell\"\n  kind             = \"clamshell\"\n  diameter         = \"3.1 in\"\n  height           = \"1 in\"\n  holds            = \"90 mL\"\n" +
+				"  material         = \"other plastic\"\n  made_for_candles = true\n  thermal_shock    = \"110 °F\"\n  softens_at       = \"165 °F\"\n}\n",
+			Flags: []string{`"thin-clamshell"`},
+		},
 	},
-	Also: []string{"test-burn-missing"},
-	Good: []lint.Example{{
-		About:   "enough in hand",
-		Recipe:  "tide-pillar",
-		Changes: []lint.Change{{From: `mold "pillar-3x6"`, To: `mold "soft-3x6"`}},
-		Stock:   otherMold("polycarbonate", "  softens_at = \"191 °F\"\n"),
-	}, {About: "a metal mold", Recipe: "tide-pillar"}},
+	Good: []lint.Example{
+		{About: "a metal mold", Recipe: "tide-pillar"},
+		{About: "polycarbonate that states enough", Recipe: "slipway-pillar"},
+		{
+			About:   "just 9 °F above the hottest pour",
+			Recipe:  "winter-blend",
+			Changes: []lint.Change{{From: `mold "beacon-cone"`, To: `mold "even-cone"`}},
+			Stock:   "mold \"even-cone\" {\n  title      = \"Even cone 3 × 7 in\"\n  shape      = \"cone\"\n  diameter   = \"3 in\"\n  height     = \"7 in\"\n  wick_hole  = true\n  material   = \"acrylic\"\n  softens_at = \"189 °F\"\n}\n",
+		},
+	},
+	Also:  []string{"test-burn-missing"},
 	Check: checkSoftens,
 }
 
-func otherMold(material, softens string) string {
-	return "mold \"soft-3x6\" {\n  shape     = \"cylinder\"\n  diameter  = \"3 in\"\n  height    = \"6 in\"\n  wick_hole = true\n  material  = \"" + material + "\"\n" + softens + "}\n"
-}
+// spare is how far a pour stays below where a vessel softens: 5 °C, which is
+// 9 °F. Common practice.
+var spare = quantity.Int(5)
 
-// inHand is how far below the softening point a pour stays, in K.
-var inHand = quantity.Int(5)
-
-// usuallySoftens is where a material usually gives way, in °C: the order of
-// heat deflection temperatures in polymer handbooks, from memory; the lower
-// end where they differ. Metal, glass and silicone are not among them.
-func usuallySoftens(material string) (quantity.Rat, bool) {
+// softening is where a material gives way in °C, the low end of what is found,
+// where its maker states nothing. From memory, of polymer handbooks. Never: it
+// bears any pour. Neither: nothing is usual.
+func softening(material string) (at quantity.Rat, usual, never bool) {
 	switch material {
-	case "printed PLA":
-		return quantity.Int(55), true
-	case "printed PETG":
-		return quantity.Int(70), true
-	case "polyethylene", "other plastic":
-		return quantity.Int(75), true
-	case "polystyrene", "rubber":
-		return quantity.Int(80), true
-	case "printed ABS", "acrylic":
-		return quantity.Int(85), true
-	case "polypropylene":
-		return quantity.Int(100), true
+	case "metal", "glass", "tin", "aluminum", "steel", "ceramic", "concrete", "wood", "shell":
+		return at, false, true
+	case "silicone":
+		return quantity.Int(200), true, false
 	case "polycarbonate":
-		return quantity.Int(120), true
+		return quantity.Int(120), true, false
+	case "polypropylene":
+		return quantity.Int(100), true, false
+	case "acrylic":
+		return quantity.Int(90), true, false
+	case "printed ABS":
+		return quantity.Int(85), true, false
+	case "polystyrene":
+		return quantity.Int(80), true, false
+	case "polyethylene":
+		return quantity.Int(75), true, false
+	case "printed PETG":
+		return quantity.Int(70), true, false
+	case "printed PLA":
+		return quantity.Int(55), true, false
 	}
-	return quantity.Rat{}, false
+	return at, false, false
 }
 
 func checkSoftens(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, index int, v *batch.Vessel) {
-		if v.Kind == "taper" {
-			return
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Stock == nil || v.Kind == "taper" {
+			continue
 		}
-		softens, material := v.Stock.Get("softens_at"), v.Stock.Get("material")
-		if softens.Broken() {
-			return
+		pour := hottestPour(p, b, i)
+		if pour == nil {
+			continue
 		}
-		usual, soft := usuallySoftens(material.Text())
-		if softens.Absent() {
+		said, material := v.Stock.Get("softens_at"), v.Stock.Get("material")
+		if said.IsAmount() {
+			if said.Amount().Base().Less(high(pour).Add(spare)) {
+				reportSoftens(p, v, pour, said.Amount().Base(), said)
+			}
+			continue
+		}
+		if said.Broken() || material.Broken() {
+			continue
+		}
+		at, usual, never := softening(material.Text())
+		switch {
+		case never:
+		case !usual && material.Absent():
 			p.CannotCheck(v.Stock, "material")
-			if material.Text() == "other" {
-				p.CannotCheck(v.Stock, "softens_at")
-			}
-			if !soft {
-				return
-			}
-		} else {
-			usual = softens.Amount().Low().Base()
+		case !usual:
+			p.CannotCheck(v.Stock, "softens_at")
+		case at.Less(high(pour).Add(spare)):
+			reportSoftens(p, v, pour, at, schema.Value{})
 		}
-		pour := hottestPour(b, index)
-		if pour == nil || !usual.Sub(inHand).Less(pour.Heat.Amount().High().Base()) {
-			return
-		}
-		p.Report(softensFinding(p, v, pour, softens, material, usual))
-	})
+	}
 }
 
-func softensFinding(p *lint.Pass, v *batch.Vessel, pour *batch.Step, softens, material schema.Value, at quantity.Rat) lint.Finding {
-	heat := pour.Heat.Amount().High()
-	f := lint.Finding{At: lint.AtValue(pour.Heat)}
-	limit := at.Sub(inHand)
-	figure := fmt.Sprintf("softens at %s", batch.Degrees(p.View, at))
-	if softens.Known() {
-		f.Notes = []lint.Note{{Place: lint.AtValue(softens), Message: "where it softens is stated here"}}
+func reportSoftens(p *lint.Pass, v *batch.Vessel, pour *batch.Step, at quantity.Rat, said schema.Value) {
+	heat := pour.Heat.Amount()
+	hot := heat.High()
+	whose := fmt.Sprintf("%s softens at %s", v.Stock.Title(), inScale(at, hot))
+	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: append(noteAt(limitHere, said), lint.Note{Place: lint.AtValue(pour.Heat), Message: "the " + pour.Kind})}
+	if said.Known() {
+		whose = fmt.Sprintf("%s softens at %s", v.Stock.Title(), batch.Both(p.View, said.Amount()))
 	} else {
 		f.Levels = lint.Every(lint.Should)
-		figure = fmt.Sprintf("is of %s, which usually softens at about %s (from memory; its own figure is not stated)", material.Text(), batch.Degrees(p.View, at))
-		f.Notes = []lint.Note{{Place: lint.AtValue(material), Message: "what it is made of is stated here"}}
+		whose = fmt.Sprintf("%s states no softens_at, and %s softens at about %s (from memory, of polymer handbooks)", v.Stock.Title(), v.Stock.Get("material").Text(), inScale(at, hot))
 	}
-	f.Message = fmt.Sprintf("%s is too hot for %s, which %s: with 5 °C (9 °F) in hand that is %s over what it bears", batch.Both(p.View, heat), v.Stock.Title(), figure,
-		batch.Apart(p.View, heat.Base().Sub(limit)))
-	return f
+	over := high(pour).Sub(at)
+	relation := fmt.Sprintf("%s over that", apart(over, hot))
+	if over.Sign() < 0 {
+		relation = fmt.Sprintf("only %s below that, where %s is wanted", apart(over.Neg(), hot), apart(spare, hot))
+	} else if over.Sign() == 0 {
+		relation = fmt.Sprintf("just that, where %s less is wanted", apart(spare, hot))
+	}
+	f.Message = fmt.Sprintf("%s: the %s at %s is %s. It gives way and lets the hot wax run out", whose, pour.Kind, reaching(p.View, heat), relation)
+	p.Report(f)
 }

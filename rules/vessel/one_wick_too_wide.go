@@ -2,52 +2,124 @@ package vessel
 
 import (
 	"fmt"
+	"slices"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
 	"wickrule/schema/quantity"
 )
 
-// OneWickTooWide is a single wick in a wide candle.
+// OneWickTooWide is a wide candle with a single wick.
 var OneWickTooWide = &lint.Rule{
 	Name:   "one-wick-too-wide",
 	Group:  group,
-	Title:  "a single wick in a candle over 4 in wide",
+	Title:  "a single wick in a candle over 4 in across",
 	Levels: lint.Every(lint.Should),
-	Why: "One flame large enough to melt such a width is a tall one: it soots and heats what stands round it. A smaller one leaves a wall of wax. " +
-		"Two or three small flames share the work.",
-	Remedy: "Plan two or three wicks, each sized for its part of the width; or prove the single one by burning three candles.",
-	Source: "common practice; EN 15426 measures soot of single wicks up to 100 mm only",
-	Bad: []lint.Example{{
-		About:   "one wick in the bowl of three",
-		Recipe:  "three-bells-bowl",
-		Changes: []lint.Change{{From: "    wicks        = 3\n", To: ""}},
-		Flags:   []string{bowlWick},
-		Level:   lint.Consider,
-	}},
-	Also: []string{"wick-outside-diameter"},
-	Good: []lint.Example{{About: "three wicks", Recipe: "three-bells-bowl"}, {About: "3 in wide", Recipe: "tide-pillar"}},
-	Check: func(p *lint.Pass) {
-		eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-			if b.Makes == "melt" || v.Wicks != 1 || v.WickSaid.Absent() || !v.Diameter.Ask(p) || !widestForOne.Less(v.Diameter.Value) {
-				return
-			}
-			f := lint.Finding{
-				At: lint.AtValue(v.WickSaid),
-				Message: fmt.Sprintf("one wick for %s of %s, %s over the 4 in (102 mm) up to which one is usual (common practice)", batch.Millimeters(p.View, v.Diameter.Value), v.Stock.Title(),
-					batch.Millimeters(p.View, v.Diameter.Value.Sub(widestForOne))),
-			}
-			if passed, _ := batch.Burned(p.TestBurns()); len(passed) >= 3 {
-				f.Levels = lint.Every(lint.Consider)
-				f.Message += "; three candles have burned well with it"
-			}
-			p.Report(f)
-		})
+	Why: "A wick strong enough to melt a very wide candle to its edge makes a tall, hot, sooty flame; a smaller one leaves a wall of wax and drowns. " +
+		"Over 4 in (101.6 mm) two or three smaller wicks burn lower and cleaner.",
+	Remedy: "Give it two or three wicks, each chosen for the diameter over the square root of their number, well away from the wall and from each other. " +
+		"Three candles with passing test burns show that one wick does here.",
+	Source: "common practice; EN 15426 tests the soot of single-wick candles up to 100 mm only",
+	Bad: []lint.Example{
+		{
+			About:   "a bowl of 5 in with one wick",
+			Recipe:  "three-bells-bowl",
+			Changes: []lint.Change{{From: `wicks        = 3`, To: `wicks        = 1`}},
+			Flags:   []string{`1`},
+			Level:   lint.Consider, // the bowl has its passing burns
+		},
+		{
+			About:  "a pillar of 4 1/2 in",
+			Recipe: "skep-beeswax",
+			Changes: []lint.Change{{From: `mold "skep"`, To: `mold "wide-hive"`}, {From: `made_for = "sale"`, To: `made_for = "own use"`}, {From: `candle     = "A"
+    cycle      = 1
+`, To: `cycle      = 1
+`}, {From: `candle     = "B"
+    cycle      = 1
+`, To: `cycle      = 1
+`}},
+			Stock: "mold \"wide-hive\" {\n  title      = \"Wide beehive\"\n  shape      = \"other\"\n  diameter   = \"4 1/2 in\"\n  height     = \"3 1/4 in\"\n  holds      = \"235 mL\"\n  wick_hole  = false\n  material   = \"silicone\"\n  softens_at = \"400 °F\"\n}\n",
+			Flags: []string{`mold "wide-hive"`},
+			Level: lint.Consider,
+		},
 	},
+	Good: []lint.Example{
+		{About: "three wicks in a bowl of 5 in", Recipe: "three-bells-bowl"},
+		{
+			About:   "just 4 in",
+			Recipe:  "skep-beeswax",
+			Changes: []lint.Change{{From: `mold "skep"`, To: `mold "wide-hive"`}},
+			Stock:   "mold \"wide-hive\" {\n  title      = \"Wide beehive\"\n  shape      = \"other\"\n  diameter   = \"101.6 mm\"\n  height     = \"3 1/4 in\"\n  holds      = \"235 mL\"\n  wick_hole  = false\n  material   = \"silicone\"\n  softens_at = \"400 °F\"\n}\n",
+		},
+	},
+	Also:  []string{"wick-outside-diameter", "test-burn-missing"},
+	Check: checkOneWick,
 }
 
-// bowlWick is the wick of the example shop's bowl, as it is written there.
-const bowlWick = `"cored-paper-36"`
+// widest is the most that one wick is usual for: 4 in, in mm.
+var widest = quantity.NewRat(1016, 10)
 
-// widestForOne is 4 in, in mm.
-var widestForOne = quantity.NewRat(1016, 10)
+func checkOneWick(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Stock == nil || v.Wicks != 1 || !burns(b, v) || wickOf(p, b, i).said.Absent() || v.Block.Get("wicks").Broken() {
+			continue
+		}
+		if !v.Diameter.Ask(p) || !widest.Less(v.Diameter.Value) {
+			continue
+		}
+		reportOneWick(p, b, v)
+	}
+}
+
+func reportOneWick(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
+	said := diameterSaid(v)
+	written := quantity.Of(quantity.Int(4), quantity.Inch)
+	if said.IsAmount() {
+		written = said.Amount()
+	}
+	f := lint.Finding{
+		Notes: noteAt("the diameter is stated here", said),
+		Message: fmt.Sprintf("one wick for %s, which is %s across: over %s, %s more, two or three wicks are usual (common practice). Two would be chosen for %s each, three for %s",
+			v.Stock.Title(), lengthIn(v.Diameter.Value, written), lengthIn(widest, written), decimals(v.Diameter.Value.Sub(widest), written),
+			decimals(root(v.Diameter.Value, 2), written), decimals(root(v.Diameter.Value, 3), written)),
+	}
+	if n := passed(p, b, v); n >= 3 {
+		f.Levels = lint.Every(lint.Consider)
+		f.Message += fmt.Sprintf("; %d candles with one wick are recorded as having passed their test burns", n)
+	}
+	if wicks := v.Block.Get("wicks"); wicks.Known() {
+		f.At = lint.AtValue(wicks)
+		p.Report(f)
+		return
+	}
+	f.At = lint.AtHeader(v.Block)
+	p.Missing(f)
+}
+
+// passed counts the candles in this vessel that have passed every burn
+// recorded of them.
+func passed(p *lint.Pass, b *batch.Batch, v *batch.Vessel) int {
+	var good, bad []string
+	for _, burn := range p.TestBurns() {
+		name := burn.Get("candle").Text()
+		if in := burn.Get("vessel"); name == "" || len(b.Vessels) > 1 && in.Known() && in.Text() != v.Block.Label {
+			continue
+		}
+		list := &good
+		if burn.Get("result").Text() != "pass" {
+			list = &bad
+		}
+		if !slices.Contains(*list, name) {
+			*list = append(*list, name)
+		}
+	}
+	n := 0
+	for _, name := range good {
+		if !slices.Contains(bad, name) {
+			n++
+		}
+	}
+	return n
+}

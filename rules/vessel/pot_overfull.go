@@ -9,58 +9,56 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// PotOverfull is more molten wax than the pot should hold.
+// PotOverfull is a batch that fills its pot too far once it is molten.
 var PotOverfull = &lint.Rule{
 	Name:   "pot-overfull",
 	Group:  group,
-	Title:  "a batch that fills its pot too full when it is melted",
+	Title:  "a pot too full of molten wax",
 	Levels: lint.Every(lint.Should),
-	Why: "Wax takes up more room melted than solid, and stirring and pouring need some more. A pot that is too full slops over its rim onto the heat, " +
-		"and burning wax runs where it likes.",
-	Remedy:   "Melt it in several pots or one after the other, or take a larger pot.",
-	Source:   "arithmetic, at the density of the molten wax; common practice: three quarters full at the most",
-	Cautions: "If wax catches fire: heat off, put a lid on it. Never water. Leave and call the fire brigade if it is more than the pot.",
+	Why: "Wax swells by a tenth and more as it melts, and what goes over the rim runs down to the heat: that is how wax fires begin. A full pot cannot be stirred or carried without spilling either. " +
+		"Three quarters is as full as it should stand.",
+	Remedy:   "Melt in two or more batches, or in a larger pot.",
+	Source:   "arithmetic from the wax's density and shrinkage; three quarters full at most: common practice",
+	Cautions: "Never carry a pot that is more than three quarters full. If wax runs over, turn off the heat and let it cool; never water.",
 	Bad: []lint.Example{
 		{
-			About:   "a pot of a liter and a half for a kilo and a quarter",
+			About:   "over three quarters",
 			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: `pot      = "pitcher-4"`, To: `pot      = "can"`}},
-			Stock:   "pot \"can\" {\n  title = \"The small can\"\n  holds = \"1.5 L\"\n  heat  = \"water bath\"\n}\n",
-			Flags:   []string{`"can"`},
-			Level:   lint.Must,
+			Changes: []lint.Change{{From: `weight = "1.24 kg"`, To: `weight = "2.25 kg"`}},
+			Flags:   []string{`"pitcher-4"`},
 		},
 		{
-			About:   "two liters",
+			About:   "over nine tenths",
 			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: `pot      = "pitcher-4"`, To: `pot      = "can"`}},
-			Stock:   "pot \"can\" {\n  title = \"The small can\"\n  holds = \"2 L\"\n  heat  = \"water bath\"\n}\n",
-			Flags:   []string{`"can"`},
+			Changes: []lint.Change{{From: `weight = "1.24 kg"`, To: `weight = "2.7 kg"`}},
+			Flags:   []string{`"pitcher-4"`},
+			Level:   lint.Must,
 		},
 	},
-	Good:  []lint.Example{{About: "a pot with room to stir", Recipe: "tide-pillar"}},
+	Good: []lint.Example{
+		{About: "half full", Recipe: "tide-pillar"},
+		{About: "just below three quarters", Recipe: "tide-pillar", Changes: []lint.Change{{From: `weight = "1.24 kg"`, To: `weight = "2.16 kg"`}}},
+		{About: "a dipping vat is deep on purpose", Recipe: "quayside-taper", Changes: []lint.Change{{From: `weight = "6 lb 8 oz"`, To: `weight = "7 lb 12 oz"`}}},
+	},
+	Also:  []string{"batch-left-over"},
 	Check: checkPot,
 }
 
+// How full a pot may stand. Common practice.
 var (
-	threeQuarters = quantity.NewRat(75, 100)
-	nineTenths    = quantity.NewRat(90, 100)
+	fullEnough = quantity.NewRat(3, 4)
+	fullToRim  = quantity.NewRat(9, 10)
 )
 
-// checkPot looks at batches that are melted at one time; of one that is melted
-// in several steps it is not known how much is in the pot.
 func checkPot(p *lint.Pass) {
+	said := p.Recipe.Get("pot")
 	b := batch.Of.In(p.View)
-	melts := 0
-	for i := range b.Steps {
-		if b.Steps[i].Kind == "melt" {
-			melts++
-		}
-	}
-	if melts != 1 {
+	if len(b.Waxes) == 0 {
 		return
 	}
-	p.CannotCheck(p.Recipe, "pot")
-	said := p.Recipe.Get("pot")
+	if said.Absent() {
+		p.CannotCheck(p.Recipe, "pot")
+	}
 	if !said.Known() {
 		return
 	}
@@ -69,34 +67,92 @@ func checkPot(p *lint.Pass) {
 		return
 	}
 	holds := pot.Get("holds")
-	p.CannotCheck(pot, "holds")
-	density, shrinks := b.Density(), b.Shrinkage()
-	if !holds.Known() || !b.Total.Ask(p) || !density.Ask(p) || !shrinks.Ask(p) {
+	if holds.Absent() {
+		p.CannotCheck(pot, "holds")
+	}
+	molten := b.Molten()
+	if !holds.IsAmount() || !molten.Ask(p) {
 		return
 	}
-	molten := density.Low().Mul(quantity.Int(1).Sub(shrinks.AtHigh().High())) // g/mL
-	volume, ok := b.Total.Value.Quo(molten)
-	if !ok {
+	volume := molten.Value.Mul(atOnce(b))
+	full, ok := volume.Quo(holds.Amount().Base())
+	limit := fullEnough
+	if b.Makes == "taper" {
+		limit = fullToRim // a vat is dipped into, and deep on purpose
+	}
+	if !ok || !limit.Less(full) {
 		return
 	}
-	full, ok := volume.Quo(holds.Amount().Low().Base())
-	if !ok || !threeQuarters.Less(full) {
-		return
-	}
-	p.Missing(potFinding(p, said, pot, holds, volume, full))
-}
-
-func potFinding(p *lint.Pass, said schema.Value, pot *schema.Block, holds schema.Value, volume, full quantity.Rat) lint.Finding {
-	room := holds.Amount().Low().Base().Mul(threeQuarters)
-	parts, _ := volume.Quo(room)
-	f := lint.Finding{
-		At: lint.AtValue(said),
-		Message: fmt.Sprintf("the batch is %s when it is melted and fills %s (%s) to %s, over the three quarters that leave room to stir (common practice): melt it in %s parts",
-			batch.Milliliters(p.View, volume), pot.Title(), holds.Amount().String(), batch.Percent(full, quantity.NoBasis), parts.Ceil(quantity.Int(1)).Decimal(0)),
-		Notes: []lint.Note{{Place: lint.AtValue(holds), Message: "what it holds is stated here"}},
-	}
-	if nineTenths.Less(full) {
+	f := lint.Finding{At: lint.AtValue(said), Notes: noteAt("what it holds is stated here", holds)}
+	usual := b.Density().Family != "" || b.Shrinkage().Family != ""
+	if fullToRim.Less(full) && b.Makes != "taper" && !usual {
 		f.Levels = lint.Every(lint.Must)
 	}
-	return f
+	share := batch.PercentBeside(full, limit, quantity.NoBasis)
+	weight := b.Total.Value.Mul(atOnce(b))
+	f.Message = fmt.Sprintf("%s takes up %s once molten and fills %s (%s) to %s, over the %s of it that is safe by %s%s",
+		batch.Grams(p.View, weight), batch.Milliliters(p.View, volume), pot.Title(), batch.Both(p.View, holds.Amount()), share,
+		batch.Percent(limit, quantity.NoBasis), batch.Milliliters(p.View, volume.Sub(holds.Amount().Base().Mul(limit))), split(p, full, limit, weight))
+	if usual {
+		f.Message += ". It is reckoned with what is usual for the family of wax (from memory): its sheet states no density or shrinkage"
+	}
+	p.Missing(f)
+}
+
+// split says how many batches of what weight stay within the limit.
+func split(p *lint.Pass, full, limit, weight quantity.Rat) string {
+	parts, ok := full.Quo(limit)
+	if !ok {
+		return ""
+	}
+	parts = parts.Ceil(quantity.Int(1))
+	each, ok := weight.Quo(parts)
+	if !ok {
+		return ""
+	}
+	return fmt.Sprintf(": melt it as %s batches of %s", parts.Decimal(0), batch.Grams(p.View, each))
+}
+
+// atOnce is the part of the batch that is in the pot at once: all of it, but
+// where every melt names its waxes the heaviest of what is melted together.
+func atOnce(b *batch.Batch) quantity.Rat {
+	one, most, now := quantity.Int(1), quantity.Int(0), quantity.Int(0)
+	poured := true
+	for i := range b.Steps {
+		s := &b.Steps[i]
+		switch s.Kind {
+		case "melt":
+			named := s.Block.Get("wax")
+			if !named.Known() {
+				return one
+			}
+			if poured {
+				now = quantity.Int(0)
+			}
+			poured = false
+			now = now.Add(partOf(b, named))
+			most = quantity.Max(most, now)
+		case "pour":
+			poured = true
+		}
+	}
+	if most.IsZero() {
+		return one
+	}
+	return quantity.Min(most, one)
+}
+
+func partOf(b *batch.Batch, named schema.Value) quantity.Rat {
+	part := quantity.Int(0)
+	for i := range b.Waxes {
+		in := &b.Waxes[i]
+		if !has(named, in.Block.Label) {
+			continue
+		}
+		if !in.OfWax.Known() {
+			return quantity.Int(1)
+		}
+		part = part.Add(in.OfWax.Value)
+	}
+	return part
 }

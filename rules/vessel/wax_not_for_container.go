@@ -2,223 +2,237 @@ package vessel
 
 import (
 	"fmt"
-	"slices"
-	"strings"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/rules/repair"
 	"wickrule/schema"
-	"wickrule/schema/quantity"
 )
 
-// WaxNotForContainer is a wax in a container that its supplier does not sell
-// for containers: pillar grade, as a rule.
+// WaxNotForContainer is a wax that is not sold for what it is poured into: a
+// pillar wax in a jar. Every wax of a loose blend is asked, a house blend by
+// what it says of itself, and what the shop has tested counts as suiting.
 var WaxNotForContainer = &lint.Rule{
 	Name:   "wax-not-for-container",
 	Group:  group,
 	Title:  "a wax in a container that it is not made for",
 	Levels: lint.Levels{OwnUse: lint.Consider, Class: lint.Should, Sale: lint.Must},
-	Why: "Pillar wax is made to let go of its mold: it is hard, and it shrinks a good deal as it sets. In a jar the same virtue is a fault. It pulls away from the glass, " +
-		"leaves gaps, comes loose and rattles. Hot wax runs down the gap while it burns, the flame comes near the wall, and the strain of hard wax on one side and heat on the other can crack the glass. " +
-		"On your own shelf, in a vessel made for candles and under your eyes, it is an experiment worth knowing about. In a class you teach it to people who will do it again. " +
-		"Sold, it is lit by somebody who knows none of this.",
-	Remedy:   "Use a wax sold for containers. If you have tested this one in this kind of vessel to your own satisfaction, write tested_for = [\"container\"] in its stock item and keep the trial that shows it.",
-	Source:   "common practice; what a wax is sold for is its supplier's word",
-	Cautions: "Do not burn a container candle whose glass has a crack, or whose wax has come loose from the wall.",
+	Why: "Pillar wax is made to shrink, so that the candle leaves its mold. In a jar the same shrinking pulls it away from the glass: the candle comes loose and rattles, " +
+		"air and then hot wax run down the gap, and the glass is heated unevenly and can crack. Container wax is softer, shrinks less and holds to the wall. " +
+		"A wax that its maker sells for both is fine. How much it matters depends on who lights it: on your own shelf you know what it is and watch it; " +
+		"in a class it goes home with somebody who may not; a buyer cannot know at all.",
+	Remedy: "Use a wax whose sheet says container (for a tealight cup tealight or container, for a votive glass votive, for melts melt or container). " +
+		"It can still be all right for yourself: warm the glass, let it cool slowly, burn it on a plate and in sight. " +
+		"Where your own burns have shown that this wax keeps to this glass, write the use into its tested_for and keep the trial that says how.",
+	Source: "the supplier's sheet (suits); what happens otherwise: common practice",
 	Bad: []lint.Example{
 		{
-			About:   "pillar wax in a tumbler, for sale",
-			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `wax "pierhead-container"`, To: `wax "northlight-pillar"`}},
+			About:   "pillar wax in a jar for sale",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: `made_for = "own use"`, To: `made_for = "sale"`}, {From: keptConcession, To: ""}},
 			Flags:   []string{`"northlight-pillar"`},
 		},
 		{
 			About:   "the same in a class",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: `made_for = "own use"`, To: `made_for = "class"`}, {From: keptConcession, To: ""}},
+			Flags:   []string{`"northlight-pillar"`},
+		},
+		{
+			About:   "the same on one's own shelf",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: keptConcession, To: ""}},
+			Flags:   []string{`"northlight-pillar"`},
+		},
+		{
+			About:   "a loose blend, half of it pillar wax",
 			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `wax "pierhead-container"`, To: `wax "northlight-pillar"`}, {From: `made_for = "sale"`, To: `made_for = "class"`}},
+			Changes: []lint.Change{{From: `weight = "2 lb 13 oz"`, To: "weight = \"22 oz\"\n  }\n  wax \"northlight-pillar\" {\n    weight = \"23 oz\""}},
+			Flags:   []string{`"northlight-pillar"`},
+		},
+		{
+			About:   "a tenth of pillar wax in container wax: softer",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: `weight = "2 lb 13 oz"`, To: "weight = \"40 oz\"\n  }\n  wax \"northlight-pillar\" {\n    weight = \"4 oz\""}},
 			Flags:   []string{`"northlight-pillar"`},
 			Level:   lint.Should,
 		},
 		{
-			About:   "the same for one's own shelf",
-			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `wax "pierhead-container"`, To: `wax "northlight-pillar"`}, {From: `made_for = "sale"`, To: `made_for = "own use"`}},
+			About:   "pillar wax in a tealight cup",
+			Recipe:  "shingle-tealight",
+			Changes: []lint.Change{{From: `wax "pierhead-container"`, To: `wax "northlight-pillar"`}},
 			Flags:   []string{`"northlight-pillar"`},
-			Level:   lint.Consider,
+		},
+		{
+			About:   "a wax for pillars only, as melts: there is no flame",
+			Recipe:  "gorse-melt",
+			Changes: []lint.Change{{From: `wax "millrace-pillar"`, To: `wax "sandbar-palm"`}},
+			Flags:   []string{`"sandbar-palm"`},
+			Level:   lint.Should,
 		},
 	},
-	Also:  []string{"pour-too-cool", "fragrance-over-limit", "fragrance-load-extreme", "test-burn-missing", "glass-too-cold-for-pour", "second-pour-too-cool", "melt-too-hot", "heat-above-ceiling"},
-	Good:  []lint.Example{{About: "a container wax", Recipe: "harbor-jar"}, {About: "a pillar wax in a mold", Recipe: "tide-pillar"}},
-	Check: checkContainerWax,
+	Good: []lint.Example{
+		{About: "container wax in a jar", Recipe: "harbor-jar"},
+		{About: "a wax that suits both", Recipe: "clover-jar"},
+		{
+			About:   "a pillar wax that the shop has tested in its jars",
+			Recipe:  "kitchen-shelf",
+			Changes: []lint.Change{{From: `made_for = "own use"`, To: `made_for = "sale"`}, {From: `wax "northlight-pillar"`, To: `wax "proven-pillar"`}},
+			Stock: `wax "proven-pillar" {
+  title      = "Proven paraffin, pillar grade"
+  family     = "paraffin"
+  suits      = ["pillar"]
+  tested_for = ["container"]
+}
+`,
+		},
+		{About: "melts of a wax sold for melts", Recipe: "gorse-melt"},
+	},
+	Also:  []string{"test-burn-missing", "pour-too-hot", "pour-too-cool", "melt-too-hot", "melt-too-cool", "fragrance-added-too-hot", "fragrance-added-too-cool", "cure-too-short", "wick-not-for-wax", "fragrance-over-limit", "fragrance-near-limit", "batch-left-over", "batch-does-not-fill", "second-pour-out-of-step", "second-pour-missing"},
+	Check: checkWaxForContainer,
 }
 
-// usesIn are the uses of which a wax must suit one for this vessel. A votive
-// poured into its own glass stays there, so container wax is right for it too;
-// where the recipe says that it makes a jar, only that is.
-func usesIn(b *batch.Batch, v *batch.Vessel) []string {
-	makes := b.Makes
-	if v.Kind == "container" {
-		switch v.Stock.Get("kind").Text() {
-		case "tealight cup":
-			makes = "tealight"
-		case "votive glass":
-			if makes != "jar" {
-				return []string{"votive", "container"}
+const keptConcession = "  concession \"wax-not-for-container\" {\n" +
+	"    reason = \"The end of a bag of pillar wax, for our own shelf; a wax that has come off the glass is no trouble here\"\n" +
+	"    until  = \"2027-06-30\"\n  }\n"
+
+// containerLevels are the rule's own.
+var containerLevels = lint.Levels{OwnUse: lint.Consider, Class: lint.Should, Sale: lint.Must}
+
+func checkWaxForContainer(p *lint.Pass) { checkWaxes(p, "container", judgeInContainer) }
+
+// verdict is what one wax is in one vessel.
+type verdict struct {
+	vessel  *batch.Vessel
+	made    string
+	suited  batch.Suited
+	levels  lint.Levels
+	message string
+}
+
+// checkWaxes asks every wax for every vessel of a kind that it goes into, and
+// reports the loudest answer of each wax.
+func checkWaxes(p *lint.Pass, kind string, judge func(*lint.Pass, *batch.Batch, int, *batch.Ingredient, *verdict)) {
+	b := batch.Of.In(p.View)
+	for i := range b.Waxes {
+		in := &b.Waxes[i]
+		if in.Stock == nil {
+			continue
+		}
+		var worst *verdict
+		for j := range b.Vessels {
+			v := &b.Vessels[j]
+			if v.Stock == nil || (v.Kind == "container") != (kind == "container") || !goesInto(b, j, in) {
+				continue
 			}
-		case "clamshell":
-			makes = "melt"
-		default:
-			if makes != "melt" && makes != "tealight" {
-				makes = "jar"
+			made := madeIn(b, v)
+			if made == "" {
+				continue
+			}
+			s := batch.SuitedFor(in.Stock, batch.Uses(made)...)
+			if !s.Ask(p) || s.Yes {
+				continue
+			}
+			found := &verdict{vessel: v, made: made, suited: s}
+			judge(p, b, j, in, found)
+			if worst == nil || worst.levels.For(p.MadeFor) < found.levels.For(p.MadeFor) {
+				worst = found
 			}
 		}
-	}
-	return batch.Uses(makes)
-}
-
-func checkContainerWax(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-		if v.Kind != "container" {
-			return
+		if worst == nil {
+			continue
 		}
-		uses := usesIn(b, v)
-		suits := b.Suits(uses...)
-		if !suits.Ask(p) || suits.Yes {
-			return
-		}
-		for i := range b.Waxes {
-			in := &b.Waxes[i]
-			if s := batch.SuitedFor(in.Stock, uses...); s.State == schema.Known && !s.Yes {
-				reportUnfit(p, b, v, in, s, suits)
-			}
-		}
-	})
+		p.Report(lint.Finding{
+			At:      lint.AtLabel(in.Block),
+			Message: worst.message,
+			Notes:   noteAt("what it suits is stated here", worst.suited.Value),
+			Levels:  worst.levels,
+			Fixes:   func() []schema.Fix { return swapWax(p, b, in) },
+		})
+	}
 }
 
-func reportUnfit(p *lint.Pass, b *batch.Batch, v *batch.Vessel, in *batch.Ingredient, s, all batch.Suited) {
-	f := lint.Finding{At: lint.AtLabel(in.Block), Fixes: func() []schema.Fix { return waxesFor(p, b, in, usesIn(b, v)) }}
-	if s.Value.Known() {
-		f.Notes = []lint.Note{{Place: lint.AtValue(s.Value), Message: "what it is sold for is stated here"}}
-	}
-	said := fmt.Sprintf("%s is sold for %s, not for what goes into %s", in.Stock.Title(), listed(s.Value), v.Stock.Title())
-	if s.Family != "" {
-		said = fmt.Sprintf("%s does not say what it is sold for, and %s is not usual in %s (common practice)", in.Stock.Title(), s.Family, v.Stock.Title())
-		f.Levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Should, Sale: lint.Should}
-	}
-	switch {
-	case b.Makes == "melt" || v.Stock.Get("kind").Text() == "clamshell":
-		// Nothing burns in a clamshell, and hard melts only come out of it more easily.
-		f.Levels = lint.Every(lint.Consider)
-		f.Message = said + ": it will be harder and give off its scent more slowly than a wax made for melts"
-	case all.Blend && !all.MostlyUnfit():
-		f.Levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Consider, Sale: lint.Should}
-		f.Message = fmt.Sprintf("%s; it is %s of this blend, and a blend with so much of it may let go of the wall: test it, and give a blend that proves itself its own stock item", said,
-			batch.Percent(all.Unfit.Value, quantity.NoBasis))
-	default:
-		f.Message = said + ": " + whatHappens(in.Stock, v) + forWhom(p)
-	}
-	p.Report(f)
+// capped are levels that speak at most as a should.
+func capped(l lint.Levels) lint.Levels {
+	return lint.Levels{OwnUse: min(l.OwnUse, lint.Should), Class: min(l.Class, lint.Should), Sale: min(l.Sale, lint.Should)}
 }
 
-// whatHappens tells what the wrong wax does in this vessel.
-func whatHappens(wax *schema.Block, v *batch.Vessel) string {
-	wall := "the wall"
-	end := ""
-	if v.Stock.Get("material").Text() == "glass" {
-		wall, end = "the glass", " and can crack it"
+func unsuited(uses []string) func(*batch.Ingredient) bool {
+	return func(in *batch.Ingredient) bool {
+		s := batch.SuitedFor(in.Stock, uses...)
+		return s.State == schema.Known && !s.Yes
 	}
-	shrinks := "it shrinks as it sets"
-	if s := wax.Get("shrinkage"); s.Known() {
-		shrinks = "it shrinks by " + s.Amount().String() + " as it sets"
-	}
-	return fmt.Sprintf("%s, pulls away from %s, comes loose and rattles; hot wax runs down the gap%s", shrinks, wall, end)
 }
 
-func forWhom(p *lint.Pass) string {
+func judgeInContainer(p *lint.Pass, b *batch.Batch, vessel int, in *batch.Ingredient, f *verdict) {
+	f.levels = containerLevels
+	wax := in.Stock.Title()
+	place := f.vessel.Stock.Title()
+	wanted := listed(plurals(batch.Uses(f.made)), "or")
+	sold := soldFor(f.suited, wanted)
+
+	if f.made == "melt" {
+		f.levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Consider, Sale: lint.Should}
+		f.message = fmt.Sprintf("%s %s: nobody says how it gives off its scent or comes out of %s. A melt has no flame and no glass to crack, so nothing worse can happen", wax, sold, place)
+		return
+	}
+	if f.made == "votive" && suits(in.Stock, "container") {
+		f.levels = lint.Every(lint.Consider)
+		f.message = fmt.Sprintf("%s %s: it is all right as long as the candle stays in %s, and is then a container candle; write makes = \"jar\" if that is meant. Turned out of the glass it cannot stand", wax, sold, place)
+		return
+	}
+	f.message = fmt.Sprintf("%s %s: %s", wax, sold, harm(in.Stock, f.vessel.Stock))
+	if minority(b, vessel, unsuited(batch.Uses(f.made))) {
+		f.levels = capped(f.levels)
+		f.message += fmt.Sprintf(". It is %s of the wax here, and a little of it hardens a softer wax; but the blend is untested until you have burned it: a blend that proves itself gets its own stock item, with its own suits",
+			batch.Percent(in.OfWax.Value, 0))
+	}
+	if f.suited.Family != "" {
+		f.levels = capped(f.levels)
+	}
 	switch p.MadeFor {
 	case lint.OwnUse:
-		return ". On your own shelf, under your eyes, it is an experiment; for a class it should not be, and for sale it must not"
+		f.message += ". On your own shelf it can still be all right: warm the glass, let it cool slowly, burn it on a plate and in sight"
 	case lint.Class:
-		return ". In a class it should not be: people will do it again at home"
+		f.message += ". It goes home from the class with somebody who may not know that"
+	default:
+		f.message += ". A buyer cannot know that, so it is not sold like this"
 	}
-	return ". For sale it must not be: a stranger will light it"
 }
 
-// listed is a list attribute in words: "pillar and votive".
-func listed(v schema.Value) string {
-	var words []string
-	for _, item := range v.Items() {
-		words = append(words, item.Text)
-	}
-	if len(words) == 0 {
-		return "nothing"
-	}
-	if n := len(words); n > 1 {
-		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
-	}
-	return words[0]
+func suits(wax *schema.Block, use string) bool {
+	s := batch.SuitedFor(wax, use)
+	return s.State == schema.Known && s.Yes
 }
 
-// waxesFor offers the stock waxes that suit the use, hold this load and are
-// handled at the recipe's temperatures: those of the same family first.
-func waxesFor(p *lint.Pass, b *batch.Batch, in *batch.Ingredient, uses []string) []schema.Fix {
-	var fit []*schema.Block
-	for _, wax := range p.Shop().Shelf("wax") {
-		if s := batch.SuitedFor(wax, uses...); s.State == schema.Known && s.Yes && s.Family == "" && holds(b, wax) && takesHeat(b, wax) {
-			fit = append(fit, wax)
-		}
+// soldFor says what a wax is for and what it is not.
+func soldFor(s batch.Suited, wanted string) string {
+	if s.Family != "" {
+		return fmt.Sprintf("states no suits, and %s is not for %s (common practice)", s.Family, wanted)
 	}
-	family := in.Stock.Get("family").Text()
-	slices.SortStableFunc(fit, func(x, y *schema.Block) int { return familyRank(x, family) - familyRank(y, family) })
-	var fixes []schema.Fix
-	for _, wax := range fit[:min(4, len(fit))] {
-		fixes = append(fixes, repair.Relabel("use "+wax.Label+" in its place", in.Block, wax.Label))
+	stated := texts(s.Value)
+	if len(stated) == 0 {
+		return "is sold for nothing named, and so not for " + wanted
 	}
-	return fixes
+	return fmt.Sprintf("is sold for %s, not for %s", listed(plurals(stated), "and"), wanted)
 }
 
-func familyRank(wax *schema.Block, family string) int {
-	if wax.Get("family").Text() == family {
-		return 0
+// harm is what a wax does in a container that it is not made for.
+func harm(wax, container *schema.Block) string {
+	if !suits(wax, "pillar") && !suits(wax, "votive") && !suits(wax, "taper") {
+		return fmt.Sprintf("nobody says whether it holds to the wall of %s, or how a wick burns in it there", container.Title())
 	}
-	return 1
-}
-
-// holds says whether the wax's stated limit covers the recipe's load.
-func holds(b *batch.Batch, wax *schema.Block) bool {
-	if len(b.Fragrances) == 0 {
-		return true
+	shrinks := "it shrinks"
+	if s := wax.Get("shrinkage"); s.IsAmount() {
+		shrinks += " by " + s.Amount().String()
 	}
-	limit := wax.Get("fragrance_limit")
-	if !limit.Known() {
-		return false
+	what := "where a container wax shrinks less and holds to the wall, "
+	switch container.Get("material").Text() {
+	case "glass":
+		return fmt.Sprintf("%s%s as it cools, pulls away from the glass of %s, rattles there, and can crack it", what, shrinks, container.Title())
+	case "ceramic", "concrete", "shell":
+		return fmt.Sprintf("%s%s as it cools, pulls away from the wall of %s, rattles there, and can crack it", what, shrinks, container.Title())
+	case "":
+		return fmt.Sprintf("%s%s as it cools, pulls away from the wall of %s, rattles there, and can crack glass", what, shrinks, container.Title())
 	}
-	load := b.FragranceOfWax
-	if limit.Amount().Basis() == quantity.OfTotal {
-		load = b.FragranceOfTotal
-	}
-	return load.Known() && !limit.Amount().High().Base().Less(load.Value)
-}
-
-// takesHeat says whether every temperature of the recipe lies within what the
-// wax's sheet states.
-func takesHeat(b *batch.Batch, wax *schema.Block) bool {
-	for i := range b.Steps {
-		s := &b.Steps[i]
-		attr := map[string]string{"melt": "melt_to", "pour": "pour_at", "add fragrance": "add_fragrance_at"}[s.Kind]
-		if s.Heat.Spec == nil || !s.Heat.IsAmount() {
-			continue
-		}
-		if ceiling := wax.Get("never_above"); ceiling.Known() && ceiling.Amount().High().Base().Less(s.Heat.Amount().High().Base()) {
-			return false
-		}
-		if attr == "" {
-			continue
-		}
-		if stated := wax.Get(attr); stated.Known() && !s.Heat.Amount().Within(stated.Amount()) {
-			return false
-		}
-	}
-	return true
+	return fmt.Sprintf("%s%s as it cools, pulls away from the wall of %s, rattles there, and burns unevenly with the flame beside the gap", what, shrinks, container.Title())
 }

@@ -2,71 +2,87 @@ package vessel
 
 import (
 	"fmt"
-	"slices"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/schema"
 )
 
-// WaxNotForMold is a wax made for containers only, in a mold.
+// WaxNotForMold is a wax that cannot stand by itself in a candle that must: one
+// sold for containers only, in a mold or dipped as a taper.
 var WaxNotForMold = &lint.Rule{
 	Name:   "wax-not-for-mold",
 	Group:  group,
-	Title:  "a container wax in a mold that the candle leaves",
+	Title:  "a wax in a free-standing candle that it is not made for",
 	Levels: lint.Every(lint.Must),
-	Why: "Container wax is soft and clings to what it is poured into, which is what a jar needs. Out of a mold it tears or does not come at all; standing free it slumps on a warm day " +
-		"and spills its pool when it burns, with a burning wick in it.",
-	Remedy: "Use a wax sold for pillars or votives, or pour this one into a container.",
-	Source: "common practice; what a wax is sold for is its supplier's word",
-	Bad: []lint.Example{{
-		About:   "container soy in a pillar mold",
-		Recipe:  "tide-pillar",
-		Changes: []lint.Change{{From: `wax "northlight-pillar"`, To: `wax "millrace-soy"`}},
-		Flags:   []string{`"millrace-soy"`},
-	}},
-	Also: []string{"pour-too-hot", "melt-too-hot", "fragrance-added-too-hot", "heat-above-ceiling", "wick-not-for-wax", "cure-too-short", "test-burn-missing", "second-pour-out-of-step", "relief-holes-missing"},
-	Good: []lint.Example{{About: "a pillar wax", Recipe: "tide-pillar"}, {About: "melts may be of container wax", Recipe: "gorse-melt"}},
-	Check: func(p *lint.Pass) {
-		eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-			if v.Kind != "mold" {
-				return
-			}
-			uses := batch.Uses(b.Makes)
-			suits := b.Suits(uses...)
-			if !suits.Ask(p) || suits.Yes {
-				return
-			}
-			for i := range b.Waxes {
-				in := &b.Waxes[i]
-				s := batch.SuitedFor(in.Stock, uses...)
-				if s.State == schema.Known && !s.Yes && !standsFree(s) {
-					reportTooSoft(p, b, in, s, suits)
-				}
-			}
-		})
+	Why: "Container wax is soft and clings: that is its virtue in a jar. Out of a mold it tears, sticks or leans, and a candle of it slumps in a warm room. " +
+		"Lit, its wall gives way, and hot wax runs over the table with the flame above it.",
+	Remedy: "Use a wax whose sheet names what you make: pillar, votive or taper. Where your own burns have shown that this one stands, write the use into its tested_for.",
+	Source: "the supplier's sheet (suits); what happens otherwise: common practice",
+	Bad: []lint.Example{
+		{
+			About:   "container soy in a pillar mold",
+			Recipe:  "breakwater-block",
+			Changes: []lint.Change{{From: `wax "millrace-pillar"`, To: `wax "millrace-soy"`}},
+			Flags:   []string{`"millrace-soy"`},
+		},
+		{
+			About:   "container wax dipped as tapers",
+			Recipe:  "quayside-taper",
+			Changes: []lint.Change{{From: `wax "ropewalk-dipping"`, To: `wax "pierhead-container"`}},
+			Flags:   []string{`"pierhead-container"`},
+		},
+		{
+			About:   "dipping wax in a pillar mold: it stands, but is not sold for it",
+			Recipe:  "tide-pillar",
+			Changes: []lint.Change{{From: `wax "northlight-pillar"`, To: `wax "ropewalk-dipping"`}},
+			Flags:   []string{`"ropewalk-dipping"`},
+			Level:   lint.Should,
+		},
+		{
+			About:   "no suits stated: coconut is too soft as a rule",
+			Recipe:  "breakwater-block",
+			Changes: []lint.Change{{From: `wax "millrace-pillar"`, To: `wax "reef-coconut"`}},
+			Stock:   "wax \"reef-coconut\" {\n  title  = \"Reef coconut\"\n  family = \"coconut\"\n}\n",
+			Flags:   []string{`"reef-coconut"`},
+			Level:   lint.Should,
+		},
 	},
+	Good: []lint.Example{
+		{About: "pillar wax in a pillar mold", Recipe: "tide-pillar"},
+		{About: "a wax that suits both, in a mold", Recipe: "skep-beeswax"},
+		{About: "a house blend by its own word", Recipe: "lantern-votive"},
+	},
+	Also:  []string{"test-burn-missing", "pour-too-hot", "pour-too-cool", "melt-too-hot", "melt-too-cool", "fragrance-added-too-hot", "fragrance-added-too-cool", "heat-above-ceiling", "cure-too-short", "wick-not-for-wax", "fragrance-over-limit", "fragrance-near-limit", "batch-left-over", "batch-does-not-fill", "second-pour-out-of-step", "second-pour-missing", "fragrance-limit-unknown"},
+	Check: checkWaxForMold,
 }
 
-// standsFree says whether the wax is sold for any candle that stands by
-// itself: a pillar wax in a votive mold is no danger.
-func standsFree(s batch.Suited) bool {
-	return slices.ContainsFunc(s.Value.Items(), func(i schema.Item) bool { return i.Text == "pillar" || i.Text == "votive" || i.Text == "taper" })
-}
+func checkWaxForMold(p *lint.Pass) { checkWaxes(p, "mold", judgeFreeStanding) }
 
-func reportTooSoft(p *lint.Pass, b *batch.Batch, in *batch.Ingredient, s, all batch.Suited) {
-	f := lint.Finding{At: lint.AtLabel(in.Block), Fixes: func() []schema.Fix { return waxesFor(p, b, in, batch.Uses(b.Makes)) }}
-	f.Message = fmt.Sprintf("%s is sold for %s, not for a candle that stands by itself: it will not leave the mold whole, and slumps and spills when it burns", in.Stock.Title(), listed(s.Value))
-	if s.Value.Known() {
-		f.Notes = []lint.Note{{Place: lint.AtValue(s.Value), Message: "what it is sold for is stated here"}}
-	}
+func judgeFreeStanding(_ *lint.Pass, b *batch.Batch, vessel int, in *batch.Ingredient, f *verdict) {
+	f.levels = lint.Every(lint.Must)
+	wax := in.Stock.Title()
+	sold := soldFor(f.suited, listed(plurals(batch.Uses(f.made)), "or"))
 	switch {
-	case s.Family != "":
-		f.Levels = lint.Every(lint.Should)
-		f.Message = fmt.Sprintf("%s does not say what it is sold for, and %s is usually too soft for a candle that stands by itself (common practice)", in.Stock.Title(), s.Family)
-	case all.Blend && !all.MostlyUnfit():
-		f.Levels = lint.Every(lint.Should)
-		f.Message += ". It is the smaller part of this blend: test that the blend is hard enough"
+	case f.made == "melt" || f.made == "tealight":
+		f.levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Consider, Sale: lint.Should}
+		f.message = fmt.Sprintf("%s %s: it need not stand by itself once lit or warmed, but nobody says how it does there", wax, sold)
+		return
+	case suits(in.Stock, "pillar") || suits(in.Stock, "votive") || suits(in.Stock, "taper"):
+		f.levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Consider, Sale: lint.Should}
+		f.message = fmt.Sprintf("%s %s: it stands by itself, but nobody says how it burns as a %s, or leaves the mold", wax, sold, f.made)
+		if f.vessel.Kind == "taper" {
+			f.message = fmt.Sprintf("%s %s: it stands by itself, but nobody says whether it dips smoothly and burns without dripping", wax, sold)
+		}
+	case f.vessel.Kind == "taper":
+		f.message = fmt.Sprintf("%s %s: it is too soft to stand in a holder; the taper bends in a warm room, and lit it runs down over what it stands on", wax, sold)
+	default:
+		f.message = fmt.Sprintf("%s %s: it is too soft to leave %s whole and to stand by itself; it slumps, and lit its wall gives way and hot wax runs out", wax, sold, f.vessel.Stock.Title())
 	}
-	p.Report(f)
+	if minority(b, vessel, unsuited(batch.Uses(f.made))) {
+		f.levels = capped(f.levels)
+		f.message += fmt.Sprintf(". It is %s of the wax here: how much the rest bears, only a test shows", batch.Percent(in.OfWax.Value, 0))
+	}
+	if f.suited.Family != "" {
+		f.levels = capped(f.levels)
+	}
 }

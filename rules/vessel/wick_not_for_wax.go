@@ -2,113 +2,136 @@ package vessel
 
 import (
 	"fmt"
-	"slices"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
 	"wickrule/schema"
-	"wickrule/schema/quantity"
 )
 
-// WickNotForWax is a wick in a family of waxes it is not made for.
+// WickNotForWax is a wick whose maker does not name the wax's family.
 var WickNotForWax = &lint.Rule{
 	Name:   "wick-not-for-wax",
 	Group:  group,
-	Title:  "a wick that is not made for this family of waxes",
+	Title:  "a wick that is not made for the wax",
 	Levels: lint.Every(lint.Should),
-	Why: "Thick vegetable waxes and beeswax climb a wick less readily than paraffin. A wick made for one of them burns too hot in another, " +
-		"or starves in it, whatever its width.",
-	Remedy: "Take a wick whose maker names this family.",
-	Source: "the families are the maker's; common practice",
-	Bad: []lint.Example{{
-		About:   "a paraffin wick in soy",
-		Recipe:  "fogbank-soy",
-		Changes: []lint.Change{{From: "wick  = \"" + soyWick + "\"", To: "wick  = \"paraffin-core\""}},
-		Stock:   "wick \"paraffin-core\" {\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"2 to 3.5 in\"\n  families     = [\"paraffin\"]\n  trim         = \"1/4 in\"\n  tab          = true\n}\n",
-		Flags:   []string{`"paraffin-core"`},
-	}},
-	Also: []string{"test-burn-missing"},
-	Good: []lint.Example{{About: "a wick made for soy", Recipe: "fogbank-soy"}},
-	Check: func(p *lint.Pass) {
-		eachVessel(p, func(b *batch.Batch, _ int, v *batch.Vessel) {
-			if b.Makes == "melt" || v.Wick == nil {
-				return
-			}
-			families := v.Wick.Get("families")
-			p.CannotCheck(v.Wick, "families")
-			for i := range b.Waxes {
-				if in := &b.Waxes[i]; in.Stock != nil && counts(in) {
-					p.CannotCheck(in.Stock, "family")
-				}
-			}
-			if !families.Known() || suitsWaxes(b, v.Wick) {
-				return
-			}
-			p.Report(lint.Finding{
-				At:      lint.AtValue(v.WickSaid),
-				Message: fmt.Sprintf("%s is made for %s, and this candle is of %s", v.Wick.Title(), listed(families), familiesOf(b, families)),
-				Notes:   []lint.Note{{Place: lint.AtValue(families), Message: "what it is made for is stated here"}},
-				Fixes: func() []schema.Fix {
-					if !v.Diameter.Known() || v.Wicks < 1 {
-						return nil
-					}
-					return wicksFor(p, b, v)
-				},
-			})
-		})
+	Why: "Waxes climb a wick differently: vegetable wax is thick and wants an open, strong wick, paraffin is thin and floods it, beeswax clogs a fine one. " +
+		"A wick outside its family smothers, mushrooms or flares although its size is right on the chart.",
+	Remedy: "Take a wick that names the wax's family. Where your burns show that this one works, ask its maker and complete its families.",
+	Source: "the wick maker's chart; the reasons: common practice",
+	Bad: []lint.Example{
+		{
+			About:   "a soy wick in paraffin",
+			Recipe:  "harbor-jar",
+			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"cored-paper-36"`}},
+			Flags:   []string{`"cored-paper-36"`},
+		},
+		{
+			About:   "a small part of beeswax in a blend",
+			Recipe:  "winter-blend",
+			Changes: []lint.Change{{From: `wax "frostfield-stearin"`, To: `wax "clover-beeswax"`}},
+			Flags:   []string{`"flat-braid-24"`},
+			Level:   lint.Consider,
+		},
 	},
+	Good: []lint.Example{
+		{About: "a family on the wick's list", Recipe: "harbor-jar"},
+		{About: "a blend of two that both are", Recipe: "winter-blend"},
+		{About: "a house blend that is named as one", Recipe: "lantern-votive"},
+		{
+			About:   "a house blend all of whose parts are named",
+			Recipe:  "lantern-votive",
+			Changes: []lint.Change{{From: `"cored-zinc-34"`, To: `"plain-cotton"`}},
+			Stock:   "wick \"plain-cotton\" {\n  title        = \"Cored, cotton\"\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"1.4 to 1.75 in\"\n  families     = [\"paraffin\", \"stearin\"]\n  trim         = \"1/4 in\"\n  tab          = true\n}\n",
+		},
+	},
+	Also:  []string{"test-burn-missing", "wick-outside-diameter", "pour-too-hot", "melt-too-hot", "heat-above-ceiling", "fragrance-added-too-hot", "batch-left-over", "second-pour-out-of-step"},
+	Check: checkWickFamilies,
 }
 
-// soyWick is the wick of the example shop's soy jar.
-const soyWick = "cored-cotton-44"
-
-// counts says whether a wax is enough of a blend to decide how it feeds the
-// wick: a quarter or more. Common practice: stearin as a hardener does not.
-func counts(in *batch.Ingredient) bool {
-	return !in.OfWax.Known() || !in.OfWax.Value.Less(quantity.NewRat(1, 4))
-}
-
-// suitsWaxes says whether a wick's families cover every wax that counts. A
-// family that is not stated is not held against it.
-func suitsWaxes(b *batch.Batch, wick *schema.Block) bool {
-	families := wick.Get("families")
-	for i := range b.Waxes {
-		in := &b.Waxes[i]
-		if in.Stock == nil || !counts(in) {
+func checkWickFamilies(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Stock == nil || v.Wicks == 0 || !burns(b, v) {
 			continue
 		}
-		if family := in.Stock.Get("family"); family.Known() && !covers(families, family.Text()) {
+		w := wickOf(p, b, i)
+		if w.stock == nil {
+			continue
+		}
+		families := w.stock.Get("families")
+		if families.Absent() {
+			p.CannotCheck(w.stock, "families")
+		}
+		if families.Known() {
+			judgeFamilies(p, b, i, w)
+		}
+	}
+}
+
+// judgeFamilies reports the first wax in a vessel that its wick is not made
+// for; one that is of more weight takes its place.
+func judgeFamilies(p *lint.Pass, b *batch.Batch, vessel int, w wicked) {
+	families := w.stock.Get("families")
+	var worst *batch.Ingredient
+	for i := range b.Waxes {
+		in := &b.Waxes[i]
+		if in.Stock == nil || !goesInto(b, vessel, in) {
+			continue
+		}
+		family := in.Stock.Get("family")
+		if family.Absent() {
+			p.CannotCheck(in.Stock, "family")
+		}
+		if !family.Known() || burnsIn(p, families, in.Stock) {
+			continue
+		}
+		if worst == nil || worst.OfWax.Value.Less(in.OfWax.Value) {
+			worst = in
+		}
+	}
+	if worst == nil {
+		return
+	}
+	family := worst.Stock.Get("family").Text()
+	f := lint.Finding{At: lint.AtValue(w.said), Notes: noteAt("its families are stated here", families)}
+	named := texts(families)
+	made := "names no family of wax"
+	if len(named) > 0 {
+		made = "is made for " + listed(named, "and")
+	}
+	f.Message = fmt.Sprintf("%s %s, not for %s, which %s is: it may smother, mushroom or flare however well its size fits", w.stock.Title(), made, family, worst.Stock.Title())
+	switch {
+	case family == "blend":
+		f.Levels = lint.Every(lint.Consider)
+		f.Message = fmt.Sprintf("%s %s, and says nothing of a blend like %s: only test burns tell, or the families of its parts, where part blocks list them", w.stock.Title(), made, worst.Stock.Title())
+	case minority(b, vessel, func(in *batch.Ingredient) bool { return in.Stock == nil || !burnsIn(p, families, in.Stock) }):
+		f.Levels = lint.Every(lint.Consider)
+		f.Message += fmt.Sprintf(". It is %s of the wax here", batch.Percent(worst.OfWax.Value, 0))
+	}
+	p.Report(f)
+}
+
+// burnsIn says whether a wick's families take in a wax: its own family, or of
+// a house blend the family of every part.
+func burnsIn(p *lint.Pass, families schema.Value, wax *schema.Block) bool {
+	family := wax.Get("family")
+	if has(families, family.Text()) {
+		return true
+	}
+	if family.Text() != "blend" {
+		return false
+	}
+	parts := 0
+	for part := range wax.Each("part") {
+		of, ok := p.Stock("wax", part.Label)
+		if !ok {
+			continue // an additive, or a key that does not exist
+		}
+		if !has(families, of.Get("family").Text()) {
 			return false
 		}
+		parts++
 	}
-	return true
-}
-
-// covers says whether a wick's families include a wax's; a house blend is of the
-// family "blend", which the wick must name.
-func covers(families schema.Value, family string) bool {
-	return slices.ContainsFunc(families.Items(), func(i schema.Item) bool { return i.Text == family })
-}
-
-func familiesOf(b *batch.Batch, families schema.Value) string {
-	var names []string
-	for i := range b.Waxes {
-		if in := &b.Waxes[i]; in.Stock != nil && counts(in) {
-			if f := in.Stock.Get("family").Text(); f != "" && !covers(families, f) && !slices.Contains(names, f) {
-				names = append(names, f)
-			}
-		}
-	}
-	return joined(names)
-}
-
-func joined(words []string) string {
-	text := ""
-	for i, w := range words {
-		if i > 0 {
-			text += " and "
-		}
-		text += w
-	}
-	return text
+	return parts > 0
 }

@@ -3,176 +3,157 @@ package vessel
 import (
 	"fmt"
 	"math"
-	"slices"
-	"strings"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/rules/repair"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
-// WickOutsideDiameter compares the width of a candle with what its wick burns.
-// n wicks share the width: each is judged at the diameter over the square root
-// of n, compared exactly by the squares.
+// WickOutsideDiameter is a wick made for candles of another width. Several
+// wicks share the width: n of them melt the area of one, so each is chosen for
+// the diameter over the square root of n.
 var WickOutsideDiameter = &lint.Rule{
 	Name:   "wick-outside-diameter",
 	Group:  group,
-	Title:  "a wick that is too large or too small for the candle's width",
+	Title:  "a wick that is too small or too large for the candle",
 	Levels: lint.Every(lint.Should),
-	Why: "A wick that is too large melts more than it can burn: a tall flame, soot, a pool that is too hot, glass that cracks. One that is too small digs a tunnel and drowns. " +
-		"The maker's chart gives the widths a wick is made for; only a burn tells whether it is right.",
-	Remedy:   "Take the wick whose range the width lies in, and burn three candles with it.",
-	Source:   "the range is the maker's; common practice: several wicks share the area between them",
-	Cautions: "A wick one size too large is the likelier danger: try the smaller one first.",
+	Why: "A wick too large for the candle melts more wax than it burns: a tall, sooty flame, an overheated wall, a deep pool. Too small, it digs a tunnel, drowns in the pool " +
+		"and goes out. The wick's maker states the widths it is made for. Where several wicks share a candle, each has its part of the area: the diameter over the square root of their number.",
+	Remedy:   "Take the wick whose range the diameter lies in, and burn three candles before you rely on it: charts are where testing starts, not where it ends.",
+	Source:   "the wick maker's chart; equal shares of the area for several wicks: geometry; over 20 % too large: common practice",
+	Cautions: "Burn a first candle of a new wick on a plate, in sight, and snuff it if the flame stands over 75 mm (3 in).",
 	Bad: []lint.Example{
 		{
-			About:   "far too small",
-			Recipe:  "tide-pillar",
-			Changes: []lint.Change{{From: `"flat-braid-24"`, To: `"flat-braid-15"`}},
-			Flags:   []string{`"flat-braid-15"`},
+			About:   "too small for the jar",
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"cored-cotton-28"`}},
+			Flags:   []string{`"cored-cotton-28"`},
+		},
+		{
+			About:   "a little too large",
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"wide-cotton"`}},
+			Stock:   "wick \"wide-cotton\" {\n  title        = \"Cored, wide\"\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"2.8 to 3.4 in\"\n  families     = [\"soy\"]\n  trim         = \"1/4 in\"\n  tab          = true\n}\n",
+			Flags:   []string{`"wide-cotton"`},
+		},
+		{
+			About:   "over 20 % too large",
+			Recipe:  "first-lesson",
+			Changes: []lint.Change{{From: `"cored-cotton-28"`, To: `"cored-cotton-44"`}},
+			Flags:   []string{`"cored-cotton-44"`},
+			Level:   lint.Must,
+		},
+		{
+			About:   "two wicks in a bowl for three: each has 5 in / √2 = 3.54 in",
+			Recipe:  "three-bells-bowl",
+			Changes: []lint.Change{{From: `wicks        = 3`, To: `wicks        = 2`}},
+			Flags:   []string{`"cored-paper-36"`},
 		},
 	},
-	Also:  []string{"test-burn-missing"},
-	Good:  []lint.Example{{About: "within its range", Recipe: "tide-pillar"}, {About: "three wicks in a bowl", Recipe: "three-bells-bowl"}},
-	Check: checkDiameter,
+	Good: []lint.Example{
+		{About: "within the range", Recipe: "harbor-jar"},
+		{About: "three wicks in a bowl of 5 in: each has 2.89 in", Recipe: "three-bells-bowl"},
+		{
+			About:   "just the end of the range",
+			Recipe:  "fogbank-soy",
+			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"exact-cotton"`}},
+			Stock:   "wick \"exact-cotton\" {\n  title        = \"Cored, exact\"\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"2.75 to 3 in\"\n  families     = [\"soy\"]\n  trim         = \"1/4 in\"\n  tab          = true\n}\n",
+		},
+	},
+	Also:  []string{"test-burn-missing", "wick-not-for-wax"},
+	Check: checkWickDiameter,
 }
 
-// muchTooLarge is 1.2 squared: over 20 % too large is one level louder.
-var muchTooLarge = quantity.NewRat(144, 100)
+// muchLarger is what a wick's smallest width may be of the candle's before it
+// is far too large: 120 %.
+var muchLarger = quantity.NewRat(6, 5)
 
-type fit uint8
-
-const (
-	fits fit = iota
-	tooSmall
-	tooLarge
-	farTooLarge
-)
-
-// judgeFit compares the square of the width with the squares of the wick's
-// range, times the number of wicks.
-func judgeFit(burns quantity.Quantity, diameter quantity.Rat, wicks int) fit {
-	n := quantity.Int(int64(wicks))
-	width := diameter.Mul(diameter)
-	low, high := burns.Low().Base(), burns.High().Base()
-	least := low.Mul(low).Mul(n)
-	switch {
-	case high.Mul(high).Mul(n).Less(width):
-		return tooSmall
-	case width.Mul(muchTooLarge).Less(least):
-		return farTooLarge
-	case width.Less(least):
-		return tooLarge
-	}
-	return fits
-}
-
-func checkDiameter(p *lint.Pass) {
-	eachVessel(p, func(b *batch.Batch, index int, v *batch.Vessel) {
-		if b.Makes == "melt" || v.Wick == nil || v.Wicks < 1 {
-			return
+func checkWickDiameter(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Stock == nil || v.Wicks == 0 || !burns(b, v) {
+			continue
 		}
-		burns := v.Wick.Get("burns")
-		p.CannotCheck(v.Wick, "burns")
-		if !burns.Known() || !v.Diameter.Ask(p) {
-			return
+		w := wickOf(p, b, i)
+		if w.stock == nil || !v.Diameter.Ask(p) {
+			continue
 		}
-		verdict := judgeFit(burns.Amount(), v.Diameter.Value, v.Wicks)
-		if verdict == fits {
-			return
+		said := w.stock.Get("burns")
+		if said.Absent() {
+			p.CannotCheck(w.stock, "burns")
 		}
-		p.Report(diameterFinding(p, b, v, burns, verdict))
-	})
-}
-
-func diameterFinding(p *lint.Pass, b *batch.Batch, v *batch.Vessel, burns schema.Value, verdict fit) lint.Finding {
-	f := lint.Finding{
-		At:    lint.AtValue(v.WickSaid),
-		Notes: []lint.Note{{Place: lint.AtValue(burns), Message: "what it burns is stated here"}},
-		Fixes: func() []schema.Fix { return wicksFor(p, b, v) },
-	}
-	width := share(p, v.Diameter.Value, v.Wicks)
-	range_ := burns.Amount().String()
-	if v.Wicks > 1 {
-		width = fmt.Sprintf("%s, which is %s wide over %s,", width, batch.Millimeters(p.View, v.Diameter.Value), counted(v.Wicks))
-	}
-	switch verdict {
-	case tooSmall:
-		f.Message = fmt.Sprintf("%s is made for %s, and %s of %s is wider by %s: it will dig a tunnel and drown", v.Wick.Title(), range_, width, v.Stock.Title(),
-			apart(p, effective(v), burns.Amount().High().Base()))
-	default:
-		f.Message = fmt.Sprintf("%s is made for %s, and %s of %s is narrower by %s: it will burn with a tall, sooty flame and heat the wall", v.Wick.Title(), range_, width, v.Stock.Title(),
-			apart(p, burns.Amount().Low().Base().Float64(), effectiveRat(v)))
-		if verdict == farTooLarge {
-			f.Message += ". That is over a fifth too large"
-			f.Levels = lint.Every(lint.Must)
+		if !said.IsAmount() {
+			continue
 		}
-	}
-	return f
-}
-
-func counted(n int) string { return fmt.Sprintf("the square root of %d wicks", n) }
-
-// effective is the width each wick is judged at, in mm, for messages and the
-// order of offers only.
-func effective(v *batch.Vessel) float64 {
-	return v.Diameter.Value.Float64() / math.Sqrt(float64(v.Wicks))
-}
-
-// effectiveRat is the same to a thousandth of a millimeter.
-func effectiveRat(v *batch.Vessel) quantity.Rat {
-	return quantity.NewRat(int64(math.Round(effective(v)*1000)), 1000)
-}
-
-func share(p *lint.Pass, diameter quantity.Rat, wicks int) string {
-	if wicks == 1 {
-		return batch.Millimeters(p.View, diameter)
-	}
-	return batch.Millimeters(p.View, quantity.NewRat(int64(math.Round(diameter.Float64()/math.Sqrt(float64(wicks))*100)), 100))
-}
-
-func apart(p *lint.Pass, a float64, b quantity.Rat) string {
-	return batch.Millimeters(p.View, quantity.NewRat(int64(math.Round(math.Abs(a-b.Float64())*100)), 100))
-}
-
-// wicksFor offers the stock wicks that fit the width, the wax and the vessel:
-// those of the same construction first, then those in whose range the width
-// lies most in the middle.
-func wicksFor(p *lint.Pass, b *batch.Batch, v *batch.Vessel) []schema.Fix {
-	var fit []*schema.Block
-	for _, wick := range p.Shop().Shelf("wick") {
-		burns := wick.Get("burns")
-		if burns.Known() && judgeFit(burns.Amount(), v.Diameter.Value, v.Wicks) == fits && suitsWaxes(b, wick) && (!needsTab(b, v) || wick.Get("tab").Yes()) && leadFree(wick) {
-			fit = append(fit, wick)
-		}
-	}
-	construction := ""
-	if v.Wick != nil {
-		construction = v.Wick.Get("construction").Text()
-	}
-	slices.SortStableFunc(fit, func(x, y *schema.Block) int {
-		if a, b := x.Get("construction").Text() == construction, y.Get("construction").Text() == construction; a != b {
-			if a {
-				return -1
+		size, range_ := widthOf(v), said.Amount()
+		switch {
+		case size.against(range_.Base()) > 0:
+			levels := lint.Levels{}
+			if far, _ := range_.Base().Quo(muchLarger); size.against(far) > 0 {
+				levels = lint.Every(lint.Must)
 			}
-			return 1
+			reportWick(p, b, i, w, levels, true)
+		case size.against(range_.High().Base()) < 0:
+			reportWick(p, b, i, w, lint.Levels{}, false)
 		}
-		if off(x, v) < off(y, v) {
-			return -1
-		}
-		return strings.Compare(x.Label, y.Label)
-	})
-	var fixes []schema.Fix
-	for _, wick := range fit[:min(4, len(fit))] {
-		fixes = append(fixes, repair.Rewrite("use the wick "+wick.Label, v.WickSaid, schema.Quote(wick.Label)))
 	}
-	return fixes
 }
 
-// off is how far the width lies from the middle of a wick's range.
-func off(wick *schema.Block, v *batch.Vessel) float64 {
-	burns := wick.Get("burns").Amount()
-	return math.Abs((burns.Low().Base().Float64()+burns.High().Base().Float64())/2 - effective(v))
+func reportWick(p *lint.Pass, b *batch.Batch, vessel int, w wicked, levels lint.Levels, large bool) {
+	v := &b.Vessels[vessel]
+	burns := w.stock.Get("burns").Amount()
+	written := burns
+	if said := diameterSaid(v); said.IsAmount() {
+		written = said.Amount()
+	}
+	share := v.Diameter.Value
+	across := lengthIn(share, written)
+	if v.Wicks > 1 {
+		share = root(share, v.Wicks)
+		across = fmt.Sprintf("%s, which is %s for each of %d wicks (divided by √%d),", across, decimals(share, written), v.Wicks, v.Wicks)
+	}
+	f := lint.Finding{At: lint.AtValue(w.said), Levels: levels, Notes: append(noteAt(limitHere, w.stock.Get("burns")), noteAt("the diameter is stated here", diameterSaid(v))...)}
+	if large {
+		over := burns.Base().Sub(share)
+		ratio, _ := over.Quo(share)
+		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s across, %s too narrow, so the wick is %s %% too large. It soots and overheats the wall",
+			w.stock.Title(), batch.Both(p.View, burns), v.Stock.Title(), across, decimals(over, written), percent(ratio))
+	} else {
+		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s across, %s too wide, so the wick is too small. It tunnels and drowns",
+			w.stock.Title(), batch.Both(p.View, burns), v.Stock.Title(), across, decimals(share.Sub(burns.High().Base()), written))
+	}
+	f.Fixes = func() []schema.Fix { return swapWick(p, b, vessel, w) }
+	p.Report(f)
+}
+
+// root is mm over the square root of n, for print only: what is judged is
+// judged by squares.
+func root(mm quantity.Rat, n int) quantity.Rat {
+	thousandths := math.Round(mm.Float64() / math.Sqrt(float64(n)) * 1000)
+	return quantity.NewRat(int64(thousandths), 1000)
+}
+
+// decimals is a length in mm in the unit of another, with two places of an
+// inch and one of a millimeter; never 0 for what is more.
+func decimals(mm quantity.Rat, written quantity.Quantity) string {
+	unit := written.Unit()
+	number, places := quantity.FromBase(mm, unit).Number(), 1
+	if unit != quantity.Millimeter {
+		places = 2
+	}
+	for places < 6 && number.Decimal(places) == quantity.Int(0).Decimal(places) && !number.IsZero() {
+		places++
+	}
+	return number.Decimal(places) + " " + unit.Symbol
+}
+
+// percent is a ratio in whole per cent, in tenths below ten.
+func percent(ratio quantity.Rat) string {
+	n := ratio.Mul(quantity.Int(100))
+	if n.Less(quantity.Int(10)) {
+		return n.Decimal(1)
+	}
+	return n.Decimal(0)
 }

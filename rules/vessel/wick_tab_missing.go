@@ -1,6 +1,7 @@
 package vessel
 
 import (
+	"cmp"
 	"fmt"
 	"slices"
 
@@ -10,90 +11,119 @@ import (
 	"wickrule/schema"
 )
 
-// WickTabMissing is a wick in a container that can float off.
+// WickTabMissing is a wick in a container that nothing holds to its place.
 var WickTabMissing = &lint.Rule{
 	Name:   "wick-tab-missing",
 	Group:  group,
-	Title:  "a wick in a container without a tab, or not fixed to the bottom",
+	Title:  "a container's wick without a tab, or without a step that sets it",
 	Levels: lint.Levels{OwnUse: lint.Should, Class: lint.Should, Sale: lint.Must},
-	Why: "When the last of the wax is liquid a wick that is not held drifts to the wall with its flame, and glass cracks there. The tab holds it upright in the middle, " +
-		"and its neck puts the flame out above the bottom.",
-	Remedy: "Use a wick with a tab, and fix the tab to the bottom in a step \"set wick\".",
+	Why: "The tab holds the wick upright in the middle and ends the flame above the bottom. Without it, or with a tab that nothing fixes, the wick falls over in the last of the wax " +
+		"and burns at the wall, or burns down to the bare bottom: that is where glass cracks and tables are scorched.",
+	Remedy: "Use a wick with a crimped tab, and set it with a sticker or glue that is rated for the heat of the pour. A tealight's tab may be set straight after the pour.",
 	Source: "common practice",
 	Bad: []lint.Example{
 		{
-			About:   "no step that fixes it",
+			About:   "a wick without a tab",
+			Recipe:  "clover-jar",
+			Changes: []lint.Change{{From: `"square-braid-6-tab"`, To: `"square-braid-5"`}},
+			Flags:   []string{`"square-braid-5"`},
+		},
+		{
+			About:   "no step that sets it",
 			Recipe:  "harbor-jar",
 			Changes: []lint.Change{{From: "  step \"set wick\" {\n    with = \"tab-sticker\"\n  }\n", To: ""}},
 			Flags:   []string{`container "tumbler-10"`},
 		},
 		{
-			About:   "a wick without a tab",
-			Recipe:  "harbor-jar",
-			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"bare-core"`}},
-			Stock:   "wick \"bare-core\" {\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"2.5 to 3.25 in\"\n  families     = [\"paraffin\"]\n  trim         = \"1/4 in\"\n  tab          = false\n}\n",
-			Flags:   []string{`"bare-core"`},
+			About:   "a tealight, in a class",
+			Recipe:  "saltmarsh-tealight",
+			Changes: []lint.Change{{From: "  step \"set wick\" {\n    with = \"tab-sticker\"\n  }\n", To: ""}, {From: `made_for = "sale"`, To: `made_for = "class"`}},
+			Flags:   []string{`container "tealight-cup"`},
 		},
 	},
-	Also: []string{"test-burn-missing"},
-	Good: []lint.Example{{About: "a tab, held by a sticker", Recipe: "harbor-jar"}, {About: "a pillar needs none", Recipe: "tide-pillar"}},
-	Check: func(p *lint.Pass) {
-		eachVessel(p, func(b *batch.Batch, index int, v *batch.Vessel) {
-			if !needsTab(b, v) || v.WickSaid.Absent() {
-				return
-			}
-			if v.Wick != nil {
-				p.CannotCheck(v.Wick, "tab")
-				if tab := v.Wick.Get("tab"); tab.No() {
-					p.Report(lint.Finding{
-						At:      lint.AtValue(v.WickSaid),
-						Message: fmt.Sprintf("%s has no tab: in %s it will drift to the wall with its flame when the wax is liquid", v.Wick.Title(), v.Stock.Title()),
-						Notes:   []lint.Note{{Place: lint.AtValue(tab), Message: "that it has none is stated here"}},
-						Fixes: func() []schema.Fix {
-							if !v.Diameter.Known() || v.Wicks < 1 {
-								return nil
-							}
-							return wicksFor(p, b, v)
-						},
-					})
-				}
-			}
-			if !slices.ContainsFunc(b.Steps, func(s batch.Step) bool { return s.Kind == "set wick" && s.Is(index) }) {
-				p.Missing(lint.Finding{
-					At:      lint.AtHeader(v.Block),
-					Message: fmt.Sprintf("no step fixes the wick to the bottom of %s: it will drift to the wall with its flame when the wax is liquid", v.Stock.Title()),
-					Fixes:   func() []schema.Fix { return setWick(p, b, index, v) },
-				})
-			}
-		})
+	Good: []lint.Example{
+		{About: "a tab, and a step that sets it", Recipe: "harbor-jar"},
+		{About: "a tealight's wick set after the pour", Recipe: "shingle-tealight"},
+		{About: "a pillar's wick is threaded and needs no tab", Recipe: "tide-pillar"},
 	},
+	Also:  []string{"test-burn-missing"},
+	Check: checkWickTab,
 }
 
-// needsTab says whether the wick of this vessel stands on its bottom.
-func needsTab(b *batch.Batch, v *batch.Vessel) bool {
-	return v.Kind == "container" && b.Makes != "melt"
+func checkWickTab(p *lint.Pass) {
+	b := batch.Of.In(p.View)
+	for i := range b.Vessels {
+		v := &b.Vessels[i]
+		if v.Kind != "container" || v.Stock == nil || v.Wicks == 0 || !burns(b, v) {
+			continue
+		}
+		w := wickOf(p, b, i)
+		if w.said.Absent() {
+			continue // wick-missing
+		}
+		if w.stock != nil {
+			judgeTab(p, b, i, w)
+		}
+		if !setsWick(b, i) {
+			p.Missing(lint.Finding{
+				At: lint.AtHeader(v.Block),
+				Message: fmt.Sprintf("no step sets the wick in %s: a tab that nothing holds floats off in the pour, and the flame ends up at the wall",
+					v.Stock.Title()),
+				Fixes: func() []schema.Fix { return settings(p, b, i) },
+			})
+		}
+	}
 }
 
-// setWick offers to fix the wick with each stock seal made for tabs that holds
-// to the pour.
-func setWick(p *lint.Pass, b *batch.Batch, index int, v *batch.Vessel) []schema.Fix {
-	var fixes []schema.Fix
-	pour := hottestPour(b, index)
+func judgeTab(p *lint.Pass, b *batch.Batch, vessel int, w wicked) {
+	tab := w.stock.Get("tab")
+	if tab.Absent() {
+		p.CannotCheck(w.stock, "tab")
+	}
+	if !tab.No() {
+		return
+	}
+	p.Report(lint.Finding{
+		At:      lint.AtValue(w.said),
+		Notes:   noteAt("stated here", tab),
+		Message: fmt.Sprintf("%s has no tab: in %s nothing holds it upright, and nothing ends the flame above the bottom", w.stock.Title(), b.Vessels[vessel].Stock.Title()),
+		Fixes:   func() []schema.Fix { return swapWick(p, b, vessel, w) },
+	})
+}
+
+func setsWick(b *batch.Batch, vessel int) bool {
+	return slices.ContainsFunc(b.Steps, func(s batch.Step) bool { return s.Kind == "set wick" && s.Is(vessel) })
+}
+
+// settings offers a step that sets the wick in front of all others, one for
+// each sticker or glue that states it holds to the hottest pour.
+func settings(p *lint.Pass, b *batch.Batch, vessel int) []schema.Fix {
+	pour := hottestPour(p, b, vessel)
+	if pour == nil {
+		return nil
+	}
+	var fit []*schema.Block
 	for _, seal := range p.Shop().Shelf("seal") {
-		switch seal.Get("kind").Text() {
-		case "sticker", "silicone", "hot-melt glue":
-		default:
-			continue
-		}
 		holds := seal.Get("holds_to")
-		if len(fixes) == 4 || !holds.Known() || pour != nil && holds.Amount().Low().Base().Less(pour.Heat.Amount().High().Base()) {
-			continue
+		if holdsTabs(seal.Get("kind").Text()) && holds.IsAmount() && !holds.Amount().Base().Less(high(pour)) {
+			fit = append(fit, seal)
 		}
+	}
+	slices.SortStableFunc(fit, func(x, y *schema.Block) int {
+		return cmp.Compare(0, x.Get("holds_to").Amount().Cmp(y.Get("holds_to").Amount()))
+	})
+	v := &b.Vessels[vessel]
+	var fixes []schema.Fix
+	for _, seal := range fit[:min(len(fit), mostOffered)] {
 		attrs := []repair.Attr{repair.Text("with", seal.Label)}
 		if len(b.Vessels) > 1 {
-			attrs = append(attrs, repair.Text("vessel", v.Block.Label))
+			attrs = append([]repair.Attr{repair.Text("vessel", v.Block.Label)}, attrs...)
 		}
 		fixes = append(fixes, repair.FirstStep("set the wick with "+seal.Label, p.Recipe, repair.Step("set wick", attrs...)))
 	}
 	return fixes
+}
+
+func holdsTabs(kind string) bool {
+	return kind == "sticker" || kind == "hot-melt glue" || kind == "silicone"
 }
