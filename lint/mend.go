@@ -85,17 +85,24 @@ type refusal struct{ rule, file, recipe, message, title string }
 type state struct {
 	shop   *Shop
 	report *Report
-	musts  int
 }
 
 func (m *mender) check(shop *Shop) state {
-	s := state{shop: shop, report: Run(shop, m.rules(shop), m.today)}
+	return state{shop: shop, report: Run(shop, m.rules(shop), m.today)}
+}
+
+// mustsOutside counts the findings at must, but for those about files whose
+// text has just become readable: what a missing quote hid was there before.
+func (s state) mustsOutside(files []string) int {
+	n := 0
 	for i := range s.report.Findings {
-		if s.report.Findings[i].Level == Must {
-			s.musts++
+		f := &s.report.Findings[i]
+		if f.Level != Must || slices.Contains(files, f.At.File.Name) || f.Recipe != nil && slices.Contains(files, f.Recipe.File.Name) {
+			continue
 		}
+		n++
 	}
-	return s
+	return n
 }
 
 // pick is a fix to be made.
@@ -216,6 +223,7 @@ func (m *mender) try(so admitted, more []pick) (admitted, bool) {
 		}
 	}
 	var files []*schema.File
+	var healed []string
 	for _, f := range so.base.Files { // in order, not as the map has them
 		if edits[f] == nil {
 			continue
@@ -228,10 +236,13 @@ func (m *mender) try(so admitted, more []pick) (admitted, bool) {
 		if f.Whole && !read.Whole {
 			return so, false
 		}
+		if !f.Whole && read.Whole {
+			healed = append(healed, f.Name)
+		}
 		files = append(files, read)
 	}
 	s := m.check(so.base.With(files...))
-	if s.musts > so.musts {
+	if s.mustsOutside(healed) > so.mustsOutside(healed) {
 		return so, false
 	}
 	return admitted{s, so.base, picks}, true

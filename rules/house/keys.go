@@ -2,6 +2,7 @@ package house
 
 import (
 	"fmt"
+	"slices"
 	"strings"
 
 	"wickrule/lint"
@@ -46,6 +47,7 @@ func checkUnknownKeys(p *lint.Pass) {
 		}
 		for _, b := range f.Blocks {
 			checkRuleNames(p, b)
+			checkVesselNames(p, b)
 		}
 	}
 }
@@ -65,6 +67,37 @@ func checkRuleNames(p *lint.Pass, b *schema.Block) {
 			reportUnknown(p, lint.AtLabel(inner), "rule", inner.Label, names)
 		}
 	}
+}
+
+// checkVesselNames looks at the steps, toppings and burns of a recipe that name
+// a vessel: one that is on the shelf, but not in this recipe, is a slip too.
+func checkVesselNames(p *lint.Pass, recipe *schema.Block) {
+	if !recipe.Is("recipe") {
+		return
+	}
+	var vessels []string
+	for _, b := range recipe.Blocks {
+		if b.Is("mold") || b.Is("container") || b.Is("taper") {
+			vessels = append(vessels, b.Label)
+		}
+	}
+	for _, b := range recipe.Blocks {
+		if b.Spec.Attr("vessel") == nil {
+			continue
+		}
+		v := b.Get("vessel")
+		if !v.Known() || slices.Contains(vessels, v.Text()) || !onShelf(p.Shop(), v) {
+			continue
+		}
+		p.Report(lint.Finding{
+			At:      lint.AtValue(v),
+			Message: fmt.Sprintf("%s is no vessel of this recipe; %s", v.Text(), schema.NearestOrKnown(v.Text(), vessels, "")),
+		})
+	}
+}
+
+func onShelf(shop *lint.Shop, v schema.Value) bool {
+	return shop.Resolve(lint.Reference{Kinds: v.Spec.Refers, Key: v.Text()}) != nil
 }
 
 func reportUnknown(p *lint.Pass, at lint.Place, kind, key string, known []string) {
