@@ -12,6 +12,7 @@ type Limit struct {
 	Basis     quantity.Basis // of the three proportions: as the limit is stated; where waxes differ, of wax
 	Load      Figure         // ratio: all fragrances together
 	Strictest Figure         // ratio: of the wax that holds least; a range counts at its upper end
+	Loosest   Figure         // ratio: of the wax that holds most; over it no mixture of these waxes is within
 	Average   Figure         // ratio: of all waxes by weight; of one wax the same
 	At        Stated         // the limit that Strictest comes from, as it is stated
 	Family    string         // "" where every wax states a limit; else the family whose usual one is used
@@ -69,9 +70,16 @@ func (b *Batch) FragranceLimit() Limit {
 		if i == 0 || limit.Known() && (!l.Strictest.Known() || limit.Value.Less(l.Strictest.Value)) {
 			l.Strictest, l.At = limit, s
 		}
+		if i == 0 || limit.Known() && (!l.Loosest.Known() || l.Loosest.Value.Less(limit.Value)) {
+			l.Loosest = limit
+		}
 	}
 	return l
 }
+
+// FragranceLimitOf is the limit that counts for one wax: its sheet's, else
+// what is usual for its family.
+func (b *Batch) FragranceLimitOf(wax *schema.Block) Stated { return b.ofWax(wax, "fragrance_limit") }
 
 // onBasis is a limit as a ratio on a basis. A limit of total t is kept where
 //

@@ -87,7 +87,7 @@ func spareOf(p *lint.Pass, b *batch.Batch) (quantity.Rat, bool) {
 		return quantity.Rat{}, false
 	}
 	for i := range b.Vessels {
-		if b.Vessels[i].Kind == "taper" || b.Vessels[i].Count == 0 {
+		if b.Vessels[i].Kind == "taper" {
 			return quantity.Rat{}, false
 		}
 	}
@@ -106,20 +106,23 @@ func reportFill(p *lint.Pass, b *batch.Batch, levels lint.Levels, relation strin
 		At:     lint.AtValue(heaviest.Said),
 		Levels: levels,
 		Message: fmt.Sprintf("%s goes in altogether and %s %s %s at the density of the solid wax: %s %s (%s). To fill them exactly: %s",
-			batch.Grams(p.View, b.Total.Value), vessels(b), takes(b), batch.Grams(p.View, b.Takes.Value), relation, batch.Grams(p.View, off),
+			weight(p, b, heaviest.Said, b.Total.Value), vessels(b), takes(b), weight(p, b, heaviest.Said, b.Takes.Value), relation, weight(p, b, heaviest.Said, off),
 			batch.Percent(b.Spare.Value.Abs(), quantity.NoBasis), needed(p, b)),
 	})
 }
 
-// vessels names what is filled: "2 × Round pillar 3 × 6 in".
+// vessels names what is filled: "2 of Round pillar 3 × 6 in".
 func vessels(b *batch.Batch) string {
 	var names []string
 	for i := range b.Vessels {
-		name := b.Vessels[i].Block.Label
-		if b.Vessels[i].Stock != nil {
-			name = b.Vessels[i].Stock.Title()
+		v := &b.Vessels[i]
+		switch v.Count {
+		case 0:
+		case 1:
+			names = append(names, v.Stock.Title())
+		default:
+			names = append(names, fmt.Sprintf("%d of %s", v.Count, v.Stock.Title()))
 		}
-		names = append(names, fmt.Sprintf("%d of %s", b.Vessels[i].Count, name))
 	}
 	return strings.Join(names, " and ")
 }
@@ -136,7 +139,7 @@ func needed(p *lint.Pass, b *batch.Batch) string {
 	var parts []string
 	for _, n := range b.Needed(b.Candles()) {
 		if n.Scaled.Known() {
-			parts = append(parts, batch.Grams(p.View, n.Scaled.Value)+" of "+title(n.Ingredient))
+			parts = append(parts, weight(p, b, n.Said, n.Scaled.Value)+" of "+title(n.Ingredient))
 		}
 	}
 	return strings.Join(parts, ", ")

@@ -107,7 +107,7 @@ var AdditiveOutsideUsual = &lint.Rule{
 				p.Report(lint.Finding{
 					At:      lint.AtValue(in.Said),
 					Levels:  lint.Every(lint.Consider),
-					Message: fmt.Sprintf("%s of %s, %s, is less than its supplier recommends (%s): it may do little", in.Said.Amount().String(), title(in), batch.PercentBeside(share.Value, low, basis), usual.Amount().String()),
+					Message: fmt.Sprintf("%s less than its supplier recommends (%s) by %s: it may do little", measured(in, share.Value, low, basis), usual.Amount().String(), batch.Percent(low.Sub(share.Value), basis)),
 					Notes:   []lint.Note{{Place: lint.AtValue(usual), Message: "the usual amount is stated here"}},
 				})
 			}
@@ -128,10 +128,10 @@ func compare(p *lint.Pass, b *batch.Batch, in *batch.Ingredient, attr, whose str
 	if !share.Ask(p) || !limit.Less(share.Value) {
 		return false
 	}
-	message := fmt.Sprintf("%s of %s is %s, over %s (%s)", in.Said.Amount().String(), title(in), batch.PercentBeside(share.Value, limit, basis), whose, stated.Amount().String())
+	message := fmt.Sprintf("%s over %s (%s)", measured(in, share.Value, limit, basis), whose, stated.Amount().String())
 	if in.Weight.Known() {
 		tooMuch, _ := share.Value.Sub(limit).Quo(share.Value)
-		message += " by " + batch.Grams(p.View, in.Weight.Value.Mul(tooMuch))
+		message += " by " + weight(p, b, in.Said, in.Weight.Value.Mul(tooMuch))
 	}
 	p.Report(lint.Finding{
 		At:      lint.AtValue(in.Said),

@@ -33,12 +33,16 @@ var FragranceNearLimit = &lint.Rule{
 			return
 		}
 		at, notes := atMain(b)
-		p.Report(lint.Finding{
-			At:    at,
-			Notes: append(limitNote(l.At), notes...),
-			Message: fmt.Sprintf("%s is close to what %s holds (%s): weigh exactly", loadText(b, l.Load.Value, l.Strictest.Value, l.Basis),
-				l.At.Whose(), l.At.Amount.String()),
-		})
+		load := loadText(b, l.Load.Value, l.Strictest.Value, l.Basis)
+		message := fmt.Sprintf("%s is all that %s holds (%s): weigh exactly", load, l.At.Whose(), l.At.Amount.String())
+		if under := b.Over(l, l.Strictest.Value); l.Load.Value.Less(l.Strictest.Value) {
+			room := batch.Percent(l.Strictest.Value.Sub(l.Load.Value), l.Basis)
+			if under.Known() {
+				room = weight(p, b, main(b).Said, under.Value.Neg())
+			}
+			message = fmt.Sprintf("%s is only %s under what %s holds (%s): weigh exactly", load, room, l.At.Whose(), l.At.Amount.String())
+		}
+		p.Report(lint.Finding{At: at, Notes: append(limitNote(l.At), notes...), Message: message})
 	},
 }
 
@@ -88,7 +92,8 @@ const sponge = `wax "sponge" {
 }
 `
 
-// checkExtreme is silent over a stated limit, which fragrance-over-limit says.
+// checkExtreme is silent over a stated limit, which fragrance-over-limit says,
+// and where the wax or its limit cannot be read, which another rule says.
 func checkExtreme(p *lint.Pass) {
 	b := batch.Of.In(p.View)
 	if len(b.Fragrances) == 0 || !isExtreme(b) {
@@ -96,25 +101,33 @@ func checkExtreme(p *lint.Pass) {
 	}
 	l, verdict := judge(b)
 	stated := l.State == schema.Known && l.Family == ""
-	if stated && verdict == over {
+	if l.State == schema.Broken || stated && verdict == over {
 		return
 	}
 	at, notes := atMain(b)
-	load := loadText(b, b.FragranceOfWax.Value, extreme, quantity.OfWax)
 	f := lint.Finding{At: at, Notes: append(limitNote(l.At), notes...)}
 	if stated && (verdict == within || verdict == near) {
 		f.Levels = lint.Every(lint.Should)
-		f.Message = fmt.Sprintf("%s is over 15 %% of wax, which hardly any wax holds; %s states %s: make sure of both figures", load, l.At.Whose(), l.At.Amount.String())
+		f.Message = fmt.Sprintf("%s over 15 %% of wax, which hardly any wax holds; %s states %s: make sure of both figures", extremeText(b), l.At.Whose(), l.At.Amount.String())
 	} else {
-		f.Message = fmt.Sprintf("%s is over 15 %% of wax, which hardly any wax holds, and no sheet here says that this one does: is it a slip?", load)
-	}
-	if l.State == schema.Known {
-		f.Fixes = func() []schema.Fix { return lowerTo(b, l) }
-		if stated {
-			f.Fixes = nil
+		f.Message = fmt.Sprintf("%s over 15 %% of wax, which hardly any wax holds, and no sheet here says that this one does: is it a slip?", extremeText(b))
+		if verdict != unjudged {
+			f.Fixes = func() []schema.Fix { return lowerTo(b, l) }
 		}
 	}
 	p.Report(f)
+}
+
+// extremeText is all fragrances together, to stand before the 15 %.
+func extremeText(b *batch.Batch) string {
+	if b.FragranceOfWax.Known() {
+		return loadText(b, b.FragranceOfWax.Value, extreme, quantity.OfWax) + " is"
+	}
+	load := loadText(b, b.FragranceOfTotal.Value, extremeOfTotal, quantity.OfTotal)
+	if !b.FragranceOfTotal.Value.Less(one) {
+		return load + " leaves no room for wax and is"
+	}
+	return load + " is, whatever else goes in,"
 }
 
 // FragranceLimitUnknown is a scented recipe whose wax states no limit, so that
@@ -147,14 +160,14 @@ var FragranceLimitUnknown = &lint.Rule{
 			if in.Stock == nil || !in.Stock.Get("fragrance_limit").Absent() {
 				continue
 			}
-			l := b.FragranceLimit()
-			if l.State != schema.Known || l.Family == "" {
-				return
+			usual := b.FragranceLimitOf(in.Stock)
+			if usual.Family == "" {
+				continue // nothing stands in: fragrance-over-limit says what it waits for
 			}
 			p.Missing(lint.Finding{
 				At: lint.AtLabel(in.Block),
 				Message: fmt.Sprintf("%s does not state how much fragrance it holds; it is judged by what is usual for %s (%s, common practice), which is only a guess about this grade",
-					in.Stock.Title(), l.Family, l.At.Amount.String()),
+					in.Stock.Title(), usual.Family, usual.Amount.String()),
 				Notes: []lint.Note{{Place: lint.AtHeader(in.Stock), Message: "its fragrance_limit belongs here"}},
 			})
 		}

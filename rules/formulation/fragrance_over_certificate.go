@@ -61,13 +61,13 @@ func checkCertificate(p *lint.Pass) {
 			share, basis = in.OfWax, quantity.OfWax
 		}
 		limit := most.Amount().High().Base()
-		if !share.Ask(p) || !limit.Less(share.Value) {
-			continue
+		if !share.Ask(p) || !limit.Less(share.Value) || basis == quantity.OfTotal && !share.Value.Less(one) {
+			continue // what leaves no room for wax is a slip, which other rules say
 		}
 		p.Report(lint.Finding{
 			At: lint.AtValue(in.Said),
-			Message: fmt.Sprintf("%s of %s is %s, over what its certificate allows in candles (%s) by %s", in.Said.Amount().String(), in.Stock.Title(),
-				batch.PercentBeside(share.Value, limit, basis), most.Amount().String(), batch.Percent(share.Value.Sub(limit), basis)),
+			Message: fmt.Sprintf("%s over what its certificate allows in candles (%s) by %s", measured(in, share.Value, limit, basis),
+				most.Amount().String(), batch.Percent(share.Value.Sub(limit), basis)),
 			Notes: []lint.Note{{Place: lint.AtValue(most), Message: "what the certificate allows is stated here"}},
 			Fixes: func() []schema.Fix { return lowerOne(b, in, limit, basis) },
 		})
@@ -96,13 +96,17 @@ func lowerOne(b *batch.Batch, in *batch.Ingredient, limit quantity.Rat, basis qu
 		}
 		if written.Basis() == quantity.OfTotal {
 			share, _ := target.Quo(rest.Add(target))
-			return []schema.Fix{setAmount(in, repair.Lowered(written, share))}
+			return setAmount(in, repair.Lowered(written, share))
 		}
 	}
 	factor, _ := target.Quo(in.OfWax.Value)
-	return []schema.Fix{setAmount(in, repair.Lowered(written, written.Base().Mul(factor)))}
+	return setAmount(in, repair.Lowered(written, written.Base().Mul(factor)))
 }
 
-func setAmount(in *batch.Ingredient, amount quantity.Quantity) schema.Fix {
-	return repair.Rewrite(fmt.Sprintf("lower %s to %s", in.Block.Label, amount.String()), in.Said, schema.Quote(amount.String()))
+// setAmount offers an amount, unless it comes to nothing on a scale.
+func setAmount(in *batch.Ingredient, amount quantity.Quantity) []schema.Fix {
+	if amount.Base().IsZero() {
+		return nil
+	}
+	return []schema.Fix{repair.Rewrite(fmt.Sprintf("lower %s to %s", in.Block.Label, amount.String()), in.Said, schema.Quote(amount.String()))}
 }

@@ -73,8 +73,8 @@ func checkOverLimit(p *lint.Pass) {
 	l, verdict := judge(b)
 	switch verdict {
 	case unjudged:
-		if l.Ask(p) {
-			l.Load.Ask(p)
+		if l.Ask(p) && l.Load.Ask(p) {
+			l.Strictest.Ask(p)
 		}
 	case over:
 		if l.Family == "" || !isExtreme(b) {
@@ -92,14 +92,19 @@ func reportOver(p *lint.Pass, b *batch.Batch, l batch.Limit) {
 	at, notes := atMain(b)
 	f := lint.Finding{At: at, Notes: append(limitNote(l.At), notes...)}
 	whose := fmt.Sprintf("what %s holds (%s)", l.At.Whose(), l.At.Amount.String())
-	switch {
-	case l.Family != "":
+	guess := ""
+	if l.Family != "" {
 		f.Levels = lint.Every(lint.Should)
-		whose = fmt.Sprintf("what %s usually holds (%s; %s does not state its own: common practice)", l.Family, l.At.Amount.String(), l.Lacks.Title())
+		usual := b.FragranceLimitOf(l.Lacks)
+		whose = fmt.Sprintf("what %s usually holds (%s; %s does not state its own: common practice)", l.Family, usual.Amount.String(), l.Lacks.Title())
+		guess = fmt.Sprintf("; for %s, which states none, what is usual for %s: common practice", l.Lacks.Title(), l.Family)
+	}
+	switch {
+	case l.Blend && l.Average.Known():
+		whose = fmt.Sprintf("what the blend holds (%s, the average of its waxes by weight%s)", batch.PercentBeside(limit, l.Load.Value, l.Basis), guess)
 	case l.Blend:
-		whose = fmt.Sprintf("what the blend holds (%s, the average of its waxes by weight)", batch.PercentBeside(limit, l.Load.Value, l.Basis))
-	case l.At.Amount.High().Basis() != l.Basis:
-		whose = fmt.Sprintf("what %s holds (%s, here %s)", l.At.Whose(), l.At.Amount.String(), batch.Percent(limit, l.Basis))
+		limit = l.Loosest.Value
+		whose = fmt.Sprintf("what any wax of the blend holds (%s at the most%s)", batch.PercentBeside(limit, l.Load.Value, l.Basis), guess)
 	}
 	f.Message = fmt.Sprintf("%s is over %s by %s", loadText(b, l.Load.Value, limit, l.Basis), whose, excess(p, b, l, limit))
 	f.Fixes = func() []schema.Fix { return lowerTo(b, l) }
@@ -109,15 +114,18 @@ func reportOver(p *lint.Pass, b *batch.Batch, l batch.Limit) {
 func reportOverStrict(p *lint.Pass, b *batch.Batch, l batch.Limit) {
 	at, notes := atMain(b)
 	limit := l.Strictest.Value
-	f := lint.Finding{
+	whole := "how much of each wax goes in decides what the blend holds"
+	if l.Average.Ask(p) {
+		whole = fmt.Sprintf("the blend as a whole may hold %s, the average of its waxes by weight, but nobody has tested that", batch.Percent(l.Average.Value, l.Basis))
+	}
+	p.Report(lint.Finding{
 		At:     at,
 		Levels: lint.Every(lint.Should),
 		Notes:  append(limitNote(l.At), notes...),
-		Message: fmt.Sprintf("%s is over what %s alone holds (%s) by %s; the blend as a whole may hold %s, the average of its waxes by weight, but nobody has tested that: try it, and give a blend that proves itself its own stock item with its own limit",
-			loadText(b, l.Load.Value, limit, l.Basis), l.At.Whose(), l.At.Amount.String(), excess(p, b, l, limit), batch.Percent(l.Average.Value, l.Basis)),
+		Message: fmt.Sprintf("%s is over what %s alone holds (%s) by %s; %s: try it, and give a blend that proves itself its own stock item with its own limit",
+			loadText(b, l.Load.Value, limit, l.Basis), l.At.Whose(), l.At.Amount.String(), excess(p, b, l, limit), whole),
 		Fixes: func() []schema.Fix { return lowerTo(b, l) },
-	}
-	p.Report(f)
+	})
 }
 
 // lowerTo offers the strictest limit, which is right for a blend too.

@@ -101,8 +101,8 @@ func checkFraction(p *lint.Pass) {
 			p.Report(lint.Finding{At: lint.AtValue(load), Message: fmt.Sprintf("%s is next to nothing for a scented candle: if %s is meant, write that",
 				load.Amount().String(), meant.String())})
 		case !ratio.Less(one):
-			// Over a known limit fragrance-over-limit says it, and louder.
-			if _, verdict := judge(b); verdict == unjudged {
+			// Where the wax can be read, louder rules say it.
+			if l, verdict := judge(b); verdict == unjudged && (l.State == schema.Broken || !isExtreme(b)) {
 				p.Report(lint.Finding{At: lint.AtValue(load), Message: fmt.Sprintf("%s cannot be: it leaves no room for wax. Write the per cent that is meant", load.Amount().String())})
 			}
 		}

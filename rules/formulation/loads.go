@@ -18,8 +18,9 @@ import (
 // usual limit; fragrance-over-limit for that; fragrance-near-limit.
 
 var (
-	one     = quantity.Int(1)
-	extreme = quantity.NewRat(15, 100) // of wax: common practice
+	one            = quantity.Int(1)
+	extreme        = quantity.NewRat(15, 100) // of wax: common practice
+	extremeOfTotal = batch.TotalFromWax(extreme)
 )
 
 // judgement is how a recipe's load stands to what the wax holds.
@@ -29,7 +30,7 @@ const (
 	within      judgement = iota
 	near                  // over 95 % of the limit
 	overStrict            // of a loose blend: over its strictest wax, within the average
-	over                  // over the limit
+	over                  // over the limit; of a loose blend over its average, or over every wax in it where that is not known
 	unjudged              // something is not known
 	noFragrance           // unscented
 )
@@ -46,6 +47,8 @@ func judge(b *batch.Batch) (batch.Limit, judgement) {
 		return l, unjudged
 	case l.Average.Known() && l.Average.Value.Less(l.Load.Value):
 		return l, over
+	case !l.Average.Known() && l.Loosest.Known() && l.Loosest.Value.Less(l.Load.Value):
+		return l, over
 	case l.Strictest.Value.Less(l.Load.Value):
 		return l, overStrict
 	case l.Strictest.Value.Mul(nearly).Less(l.Load.Value):
@@ -54,9 +57,14 @@ func judge(b *batch.Batch) (batch.Limit, judgement) {
 	return l, within
 }
 
-// isExtreme says whether all fragrances together are over 15 % of the wax.
+// isExtreme says whether all fragrances together are over 15 % of the wax. Of
+// total, over 15 parts in 115 is over that whatever else goes in; it counts
+// where the load against the wax is not known.
 func isExtreme(b *batch.Batch) bool {
-	return b.FragranceOfWax.Known() && extreme.Less(b.FragranceOfWax.Value)
+	if b.FragranceOfWax.Known() {
+		return extreme.Less(b.FragranceOfWax.Value)
+	}
+	return b.FragranceOfTotal.Known() && extremeOfTotal.Less(b.FragranceOfTotal.Value)
 }
 
 // main is the fragrance that most of the scent comes from: where findings
@@ -99,7 +107,7 @@ func loadText(b *batch.Batch, load, limit quantity.Rat, basis quantity.Basis) st
 	switch {
 	case written.IsRange():
 		return written.String() + " reaches " + percent + ", which"
-	case written.Dim() == quantity.Proportion && written.Basis() == basis && strings.HasPrefix(written.Unit().Symbol, "%"):
+	case isPercentOf(written, basis):
 		return written.String()
 	}
 	return written.String() + " is " + percent + ", which"
@@ -109,13 +117,53 @@ func loadText(b *batch.Batch, load, limit quantity.Rat, basis quantity.Basis) st
 // per cent.
 func excess(p *lint.Pass, b *batch.Batch, l batch.Limit, limit quantity.Rat) string {
 	if g := b.Over(l, limit); g.Known() {
-		return batch.Grams(p.View, g.Value)
+		return weight(p, b, main(b).Said, g.Value)
 	}
 	return batch.Percent(l.Load.Value.Sub(limit), l.Basis)
 }
 
+// weight is a weight in g in the units that the maker weighs this in: those of
+// the amount itself, where it is one that is weighed or measured out; else
+// those of the wax; else the shop's.
+func weight(p *lint.Pass, b *batch.Batch, said schema.Value, g quantity.Rat) string {
+	system, found := weighedIn(said)
+	for i := range b.Waxes {
+		if !found {
+			system, found = weighedIn(b.Waxes[i].Said)
+		}
+	}
+	if !found {
+		return batch.Grams(p.View, g)
+	}
+	return quantity.FromBase(g, quantity.Gram).Show(system)
+}
+
+func weighedIn(said schema.Value) (quantity.System, bool) {
+	if !said.IsAmount() {
+		return 0, false
+	}
+	written := said.Amount()
+	return written.Unit().System, written.Dim() == quantity.Weight || written.Dim() == quantity.Volume
+}
+
+// measured is an ingredient's amount beside a limit on the same basis: as it is
+// written where that is the very figure, else with what it comes to.
+func measured(in *batch.Ingredient, share, limit quantity.Rat, basis quantity.Basis) string {
+	text := in.Said.Amount().String() + " of " + title(in)
+	if isPercentOf(in.Said.Amount(), basis) {
+		return text + " is"
+	}
+	return text + " is " + batch.PercentBeside(share, limit, basis) + ","
+}
+
+// isPercentOf says whether a single amount is written in per cent of the basis.
+func isPercentOf(written quantity.Quantity, basis quantity.Basis) bool {
+	return !written.IsRange() && written.Dim() == quantity.Proportion && written.Basis() == basis && strings.HasPrefix(written.Unit().Symbol, "%")
+}
+
 // lowered are the amounts of all fragrances brought down in proportion, so
-// that together they are at most limit on the basis. Each is rounded down.
+// that together they are at most limit on the basis. Each is rounded down; none
+// where one would come to nothing.
 func lowered(b *batch.Batch, limit quantity.Rat, basis quantity.Basis) (title string, edits []schema.Edit) {
 	if !b.FragranceOfWax.Known() || b.FragranceOfWax.Value.IsZero() {
 		return "", nil
@@ -138,7 +186,7 @@ func lowered(b *batch.Batch, limit quantity.Rat, basis quantity.Basis) (title st
 	for i := range b.Fragrances {
 		in := &b.Fragrances[i]
 		amount, ok := scaled(b, in, factor, target)
-		if !ok {
+		if !ok || amount.Base().IsZero() {
 			return "", nil
 		}
 		edits = append(edits, schema.SetValue(in.Said, schema.Quote(amount.String())))

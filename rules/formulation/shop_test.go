@@ -203,3 +203,48 @@ func needs(report *lint.Report) []string {
 	}
 	return found
 }
+
+// titles are what the fixes of the findings of a rule are called.
+func titles(report *lint.Report, rule string) []string {
+	found := []string{}
+	for _, f := range report.Findings {
+		if f.Rule.Name == rule {
+			for _, fix := range f.Repairs() {
+				found = append(found, fix.Title)
+			}
+		}
+	}
+	return found
+}
+
+// mended applies the first fix of the first finding of a rule and checks again.
+func mended(t testing.TB, report *lint.Report, rule string) *lint.Report {
+	t.Helper()
+	for _, f := range report.Findings {
+		if f.Rule.Name != rule {
+			continue
+		}
+		fixes := f.Repairs()
+		require.NotEmpty(t, fixes, "%s offers no fix", rule)
+		text, err := schema.Apply(f.At.File.Text.String(), fixes[0].Edits)
+		require.NoError(t, err)
+		return runText(t, text)
+	}
+	require.Fail(t, "nothing found by "+rule)
+	return nil
+}
+
+func wax(key, weight string) string {
+	return "  wax \"" + key + "\" {\n    weight = \"" + weight + "\"\n  }\n"
+}
+
+func unweighed(key string) string { return "  wax \"" + key + "\" {}\n" }
+
+func fragrance(key, attr, value string) string { return ingredient("fragrance", key, attr, value) }
+
+func ingredient(kind, key, attr, value string) string {
+	return "  " + kind + " \"" + key + "\" {\n    " + attr + " = \"" + value + "\"\n  }\n"
+}
+
+// kilo is a kilogram of the wax that holds 6 % of wax.
+var kilo = wax("six", "1000 g")

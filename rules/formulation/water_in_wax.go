@@ -54,7 +54,7 @@ var WaterInWax = &lint.Rule{
 var GelNeedsGelSafe = &lint.Rule{
 	Name:   "gel-needs-gel-safe",
 	Group:  group,
-	Title:  "gel wax with a fragrance that is not declared fit for it",
+	Title:  "gel wax with something in it that is not declared fit for it",
 	Levels: lint.Every(lint.Must),
 	Why: "Gel is mineral oil held by a polymer. A fragrance that does not dissolve in it gathers in drops, and when the flame reaches them " +
 		"the whole surface can flash over. Suppliers declare which oils are fit, and those with a flash point under 77 °C (170 °F) are not used.",
@@ -93,6 +93,11 @@ func checkGel(p *lint.Pass) {
 	if !hasGel(b) {
 		return
 	}
+	for _, list := range [][]batch.Ingredient{b.Dyes, b.Additives} {
+		for i := range list {
+			reportUnfitForGel(p, &list[i])
+		}
+	}
 	for i := range b.Fragrances {
 		in := &b.Fragrances[i]
 		if in.Stock == nil {
@@ -123,6 +128,20 @@ func checkGel(p *lint.Pass) {
 		f.Notes = []lint.Note{{Place: lint.AtValue(flash), Message: "its flash point is stated here"}}
 		p.Report(f)
 	}
+}
+
+// reportUnfitForGel is about a dye or an additive: it need not be declared fit,
+// but must not be declared unfit.
+func reportUnfitForGel(p *lint.Pass, in *batch.Ingredient) {
+	safe := in.Stock.Get("gel_safe")
+	if !safe.No() {
+		return
+	}
+	p.Report(lint.Finding{
+		At:      lint.AtLabel(in.Block),
+		Message: fmt.Sprintf("%s is declared not to be gel-safe: what does not mix gathers in the gel, clouds it and can clog the wick", title(in)),
+		Notes:   []lint.Note{{Place: lint.AtValue(safe), Message: "that it is not is stated here"}},
+	})
 }
 
 func hasGel(b *batch.Batch) bool {

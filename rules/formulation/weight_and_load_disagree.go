@@ -59,7 +59,7 @@ func compareBoth(p *lint.Pass, b *batch.Batch, in *batch.Ingredient) {
 	p.Report(lint.Finding{
 		At: lint.AtValue(in.Load),
 		Message: fmt.Sprintf("%s of %s is %s, and the weight beside it is %s: %s %s. The weight is what is reckoned with", in.Load.Amount().String(), title(in),
-			batch.Grams(p.View, asked.Value), in.Said.Amount().String(), batch.Grams(p.View, off.Abs()), relation),
+			weight(p, b, in.Said, asked.Value), in.Said.Amount().String(), weight(p, b, in.Said, off.Abs()), relation),
 		Notes: []lint.Note{{Place: lint.AtValue(in.Said), Message: "the weight stands here"}},
 		Fixes: func() []schema.Fix {
 			return []schema.Fix{
@@ -135,7 +135,7 @@ func checkVolume(p *lint.Pass) {
 			p.Report(lint.Finding{
 				At:      lint.AtValue(in.Said),
 				Levels:  lint.Every(lint.Consider),
-				Message: fmt.Sprintf("%s of %s is measured by volume; at %s it weighs %s: weighing is exact", in.Said.Amount().String(), title(in), density.Amount().String(), weightOf(p, in)),
+				Message: fmt.Sprintf("%s of %s is measured by volume; at %s it weighs %s: weighing is exact", in.Said.Amount().String(), title(in), density.Amount().String(), weightOf(p, b, in)),
 				Fixes: func() []schema.Fix {
 					if !in.Weight.Known() {
 						return nil
@@ -154,9 +154,9 @@ func checkVolume(p *lint.Pass) {
 	}
 }
 
-func weightOf(p *lint.Pass, in *batch.Ingredient) string {
+func weightOf(p *lint.Pass, b *batch.Batch, in *batch.Ingredient) string {
 	if !in.Weight.Known() {
 		return "something else"
 	}
-	return batch.Grams(p.View, in.Weight.Value)
+	return weight(p, b, in.Said, in.Weight.Value)
 }

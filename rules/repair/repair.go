@@ -83,20 +83,24 @@ func Relabel(title string, b *schema.Block, key string) schema.Fix {
 }
 
 // Lowered is the amount of base units written in the unit of the quantity it
-// takes the place of, rounded down to what is weighed or read on a bench:
-// whole degrees, a tenth of a per cent, a tenth of a gram or a hundredth of
-// an ounce. A proportion keeps its basis: base must be on the same one.
+// takes the place of, rounded down to what is weighed, counted or read on a
+// bench: whole degrees and drops, quarters of a block, a tenth of a per cent
+// or a gram, a hundredth of either below one, a hundredth of an ounce. It is
+// zero where there is too little of it for that. A proportion keeps its basis:
+// base must be on the same one.
 func Lowered(written quantity.Quantity, base quantity.Rat) quantity.Quantity {
 	unit := written.Unit()
+	exact := quantity.FromBase(base, unit).Number()
 	step := quantity.NewRat(1, 10)
 	switch {
-	case unit.Dim == quantity.Temperature:
+	case unit.Dim == quantity.Temperature || unit == quantity.Drop:
 		step = quantity.Int(1)
-	case unit.Symbol == "oz" || unit.Symbol == "lb" || unit.Symbol == "oz per lb":
-		step = quantity.NewRat(1, 100)
+	case unit.Dim == quantity.Count:
+		step = quantity.NewRat(1, 4)
 	case unit.Symbol == "kg":
 		step = quantity.NewRat(1, 1000)
+	case exact.Less(quantity.Int(1)) || unit.System == quantity.US && !strings.HasPrefix(unit.Symbol, "%"):
+		step = quantity.NewRat(1, 100)
 	}
-	exact := quantity.FromBase(base, unit)
-	return quantity.Of(exact.Number().Floor(step), unit)
+	return quantity.Of(exact.Floor(step), unit)
 }
