@@ -56,6 +56,7 @@ func concede(shop *Shop, book *book, pass *Pass, res *recipeResult) {
 		for _, f := range res.found {
 			if f.Rule == rule {
 				used = true
+				f.Fixes = nil // nobody is asked to put right what is conceded
 				res.conceded = append(res.conceded, Conceded{Found: f, Concession: c})
 				continue
 			}

@@ -115,7 +115,6 @@ func readFile(fsys fs.FS, name string) (f *schema.File, err error) {
 		return nil, unreadable(fsys, name, err)
 	}
 	f = schema.Read(name, src)
-	f.Text.Index() // while nobody else sees it: reports ask for many positions
 	return f, nil
 }
 

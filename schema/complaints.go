@@ -26,16 +26,19 @@ func failures(complaints hcl.Diagnostics) int {
 // that is told of already is not told of again, and the rest of a text that
 // was swallowed not at all.
 func (r *reader) complain(complaints hcl.Diagnostics) {
-	text := r.file.Text
+	text := NewText(r.file.Text.content)
 	told := map[int]bool{}
 	for _, p := range r.file.Problems {
 		told[text.Line(p.Span.Start)] = true
 	}
-	for _, c := range complaints {
-		var span Span
-		if c.Subject != nil {
-			span = r.span(*c.Subject)
+	for i, c := range complaints {
+		if r.full() {
+			r.untold += len(complaints) - i
+			r.file.Whole = false
+			r.hurt = append(r.hurt, Span{r.span(*c.Subject).Start, int32(text.Len())})
+			return
 		}
+		span := r.span(*c.Subject)
 		if c.Summary == repeated {
 			r.attrRepeated(span)
 			continue

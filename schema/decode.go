@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"slices"
 	"strings"
 
 	"github.com/hashicorp/hcl/v2"
@@ -145,13 +146,9 @@ func (r *reader) slice(rng hcl.Range) string {
 func (r *reader) attributes(b *Block, body *hclsyntax.Body) {
 	order := r.order[:0]
 	for _, a := range body.Attributes {
-		at := len(order)
 		order = append(order, a)
-		for ; at > 0 && order[at-1].NameRange.Start.Byte > a.NameRange.Start.Byte; at-- {
-			order[at] = order[at-1]
-		}
-		order[at] = a
 	}
+	slices.SortFunc(order, func(a, b *hclsyntax.Attribute) int { return a.NameRange.Start.Byte - b.NameRange.Start.Byte })
 	r.order = order
 	first := len(r.attrs)
 	for _, a := range order {

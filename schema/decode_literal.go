@@ -160,6 +160,10 @@ func (v *reading) notALiteral() {
 	p := Problem{Rule: ruleNotALiteral, Span: v.span}
 	switch e := v.expr.(type) {
 	case *hclsyntax.LiteralValueExpr: // null
+		if v.spec.Required {
+			p.Message = "null says nothing: write for instance " + v.spec.Name + " = " + v.spec.example()
+			break
+		}
 		p.Message = "null says nothing: leave the `" + v.spec.Name + "` line out"
 		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.span)}}}
 	case *hclsyntax.ScopeTraversalExpr:

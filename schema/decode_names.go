@@ -11,6 +11,10 @@ import (
 // unknownBlock tells of a block whose name the format does not have there. A
 // slip of the keys is read as what it is nearest to; anything else is left out.
 func (r *reader) unknownBlock(source *hclsyntax.Block, parent *BlockSpec) *BlockSpec {
+	if r.full() {
+		r.untold++
+		return nil
+	}
 	span := r.span(source.TypeRange)
 	where, known := "at the top of a file", Language()
 	if parent != nil {
@@ -88,6 +92,10 @@ func (r *reader) unknownStep(source *hclsyntax.Block, kind string) *BlockSpec {
 // spec of its nearest, where a slip of the keys explains it and the block does
 // not have that one as well; nil otherwise.
 func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.Attribute) *AttrSpec {
+	if r.full() {
+		r.untold++
+		return nil
+	}
 	p := Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange)}
 	who := b.Spec.Name
 	if b.Spec.Kind != "" {
@@ -138,6 +146,9 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 		}
 		return
 	}
+	if labels == 1 && b.Spec.Label != NoLabel && !bare(r.slice(source.LabelRanges[0])) && b.Spec.labelFits(b.Label) {
+		return
+	}
 	p := Problem{Rule: ruleKeyForm, Span: b.LabelSpan}
 	literal := Quote(b.Label)
 	fix := Fix{Title: "write " + b.Spec.Name + " " + literal, Safe: true, Edits: []Edit{{r.file, b.LabelSpan, literal}}}
@@ -151,7 +162,7 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 		p.Fixes = []Fix{fix}
 	case labels > 1:
 		p.Message = "a " + b.Spec.Name + " block has one label, and " + count(labels, "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
-	case !b.Spec.labelFits(b.Label):
+	default:
 		p.Message = Quote(b.Label) + " is not " + b.Spec.labelMeaning() + ": write " + b.Spec.header()
 		if b.Spec.Label == Defines || b.Spec.Label == RuleName {
 			p.Message = Quote(b.Label) + " cannot be a key: write small letters, digits and hyphens, such as " + b.Spec.header()
@@ -161,8 +172,6 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 				p.Fixes = []Fix{{Title: "write " + b.Spec.Name + " " + Quote(key), Edits: []Edit{{r.file, b.LabelSpan, Quote(key)}}}}
 			}
 		}
-	default:
-		return
 	}
 	r.report(p)
 }

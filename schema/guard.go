@@ -1,6 +1,7 @@
 package schema
 
 import (
+	"bytes"
 	"unicode/utf8"
 
 	"github.com/hashicorp/hcl/v2"
@@ -14,6 +15,8 @@ const (
 	deepestNest   = 100     // brackets open at once
 	longestNumber = 30      // digits in a row
 	longestChain  = 1000    // signs such as ! and - in a row
+	longestText   = 5000    // pieces of one text, such as the lines of a heredoc
+	smallFile     = 1 << 16 // bytes in which no text can be too long
 	mostProblems  = 50      // told of one file
 )
 
@@ -108,6 +111,14 @@ func (s survey) refusal(src []byte) (why string, start, end int) {
 	if s.longChain {
 		return "this file holds a row of over 1000 signs, which no recipe needs: take them out", 0, 0
 	}
+	if at := openComments(src); at >= 0 {
+		return "this comment never ends: write */ where it does", at, at + 2
+	}
+	if len(src) > smallFile {
+		if at := tooLong(src); at >= 0 {
+			return "this text has over 5000 lines, more than is read: cut it, or close it with its marker or quote", at, at + 1
+		}
+	}
 	// Most files have few brackets, and then no depth needs to be measured.
 	if s.brackets <= 2*deepestNest {
 		return "", 0, 0
@@ -132,6 +143,34 @@ func tooDeep(src []byte) int {
 			}
 		case hclsyntax.TokenCBrace, hclsyntax.TokenCBrack, hclsyntax.TokenCParen, hclsyntax.TokenTemplateSeqEnd:
 			depth = max(depth-1, 0)
+		}
+	}
+	return -1
+}
+
+// openComments is where the first of many comments starts that never end, -1
+// where there are few: for each, the parser reads all the rest of the text.
+func openComments(src []byte) int {
+	after := max(bytes.LastIndex(src, []byte("*/")), 0)
+	if bytes.Count(src[after:], []byte("/*")) <= mostProblems {
+		return -1
+	}
+	return after + bytes.Index(src[after:], []byte("/*"))
+}
+
+// tooLong is where a text of too many pieces starts, -1 where none does: the
+// parser joins them one by one, and each time copies what it has.
+func tooLong(src []byte) int {
+	tokens, _ := hclsyntax.LexConfig(src, "", hcl.InitialPos)
+	start, pieces := -1, 0
+	for _, t := range tokens {
+		switch t.Type {
+		case hclsyntax.TokenOHeredoc, hclsyntax.TokenOQuote:
+			start, pieces = t.Range.Start.Byte, 0
+		case hclsyntax.TokenStringLit, hclsyntax.TokenQuotedLit, hclsyntax.TokenQuotedNewline:
+			if pieces++; pieces > longestText {
+				return start
+			}
 		}
 	}
 	return -1

@@ -30,6 +30,7 @@ type reader struct {
 	inserted []insertion // what the mended copy has more than the text, in order
 	broken   []brokenValue
 	guessed  []Span // lines on which the copy is a guess: they have been told of
+	untold   int    // problems that are only counted
 	hurt     []Span // places that make a value they touch unreadable
 
 	// One piece of memory each for all blocks and attributes of the file.
@@ -153,9 +154,18 @@ func (r *reader) shorten(seen []byte) []byte {
 
 // harm reports a problem that makes what it touches unreadable.
 func (r *reader) harm(p Problem) {
+	if r.full() {
+		// Enough is told: all between here and there is unreadable.
+		r.hurt[len(r.hurt)-1].End = p.Span.End
+		r.untold++
+		return
+	}
 	r.hurt = append(r.hurt, p.Span)
 	r.report(p)
 }
+
+// full says whether so much is wrong that the rest is only counted.
+func (r *reader) full() bool { return len(r.file.Problems) > 2*mostProblems }
 
 // report tells of a problem, unless its line has been told of as one that
 // could only be guessed: one cause, one problem.
@@ -164,6 +174,10 @@ func (r *reader) report(p Problem) {
 		if line.Start <= p.Span.Start && p.Span.Start <= line.End {
 			return
 		}
+	}
+	if r.full() {
+		r.untold++
+		return
 	}
 	r.file.Problems = append(r.file.Problems, p)
 }
@@ -202,7 +216,7 @@ func (r *reader) finish() {
 		f.Problems = f.Problems[:mostProblems+1]
 		last := &f.Problems[mostProblems]
 		last.Rule, last.Fixes = ruleSyntax, nil
-		last.Message = count(more, "more problem", "more problems") + " from here on: put right those above first"
+		last.Message = count(more+r.untold, "more problem", "more problems") + " from here on: put right those above first"
 	}
 	for i := range f.Problems {
 		f.Problems[i].Block = blockAt(f.Blocks, f.Problems[i].Span.Start)

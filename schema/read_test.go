@@ -380,6 +380,10 @@ func TestLongTextsThatAreNotRecipesTakeNoTime(t *testing.T) {
 		"bad bytes":               strings.Repeat("\xff", size),
 		"control characters":      strings.Repeat("\x01", size),
 		"open lists":              strings.Repeat("a = [\"b\",\n", 20),
+		"an open heredoc":         "a = <<A\n" + strings.Repeat("b\n", size/2),
+		"dollar signs":            "a = \"" + strings.Repeat("$ ", size/2) + "\"",
+		"doubled dollar signs":    "a = \"" + strings.Repeat("$${ ", size/4) + "\"",
+		"a heredoc of templates":  "a = <<A\n" + strings.Repeat("${b}\n", size/5) + "A\n",
 		"digits":                  strings.Repeat("1", size),
 	} {
 		start := time.Now()

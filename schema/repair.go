@@ -47,6 +47,8 @@ type mender struct {
 	added []addition
 	out   mended
 
+	lineEnding string // how the file's lines end
+
 	open     []openBlock
 	extra    int  // closing braces that close nothing
 	byIndent bool // braces are known not to pair up, and indentation decides
@@ -75,7 +77,7 @@ type openBlock struct {
 }
 
 func newMender(f *File, seen []byte) *mender {
-	m := &mender{file: f, text: slices.Clone(seen), out: mended{whole: true}}
+	m := &mender{file: f, text: slices.Clone(seen), out: mended{whole: true}, lineEnding: f.lineEnding()}
 	for _, p := range f.Problems {
 		m.told = append(m.told, m.lineOf(p))
 	}
@@ -271,7 +273,7 @@ func (m *mender) surplus(at int) {
 // newLine is the edit that puts a line end and an indentation between two
 // places on a line.
 func (m *mender) newLine(from, to, indent int) Edit {
-	return m.edit(from, to, m.file.lineEnding()+strings.Repeat(" ", indent))
+	return m.edit(from, to, m.lineEnding+strings.Repeat(" ", indent))
 }
 
 // isFirst says whether nothing but spaces stands before the place on its line.
@@ -324,7 +326,7 @@ func (m *mender) closeMissing(lineStart int) {
 	indent := m.given(m.lineStart(int(top.header.Start)), m.lineStart(int(top.header.Start))+m.indentBytes(int(top.header.Start)))
 	m.guess(Problem{Rule: ruleSyntax, Span: top.header,
 		Message: "the closing brace of " + brief(m.file.Text.Slice(top.header)) + " is missing: write } where it ends",
-		Fixes:   m.fix("close "+brief(m.file.Text.Slice(top.header)), false, m.edit(end, end, m.file.lineEnding()+indent+"}"))})
+		Fixes:   m.fix("close "+brief(m.file.Text.Slice(top.header)), false, m.edit(end, end, m.lineEnding+indent+"}"))})
 	m.add(lineStart, "\n}\n")
 }
 

@@ -340,6 +340,10 @@ func (m *mender) oneLine(open, start, shut int) {
 			continue
 		}
 		from := m.i
+		if len(parts) > mostProblems {
+			m.strayUpTo(shut) // no block of a recipe has so much on a line
+			break
+		}
 		if len(parts) > 0 {
 			m.add(from, "\n")
 		}
@@ -356,16 +360,17 @@ func (m *mender) oneLine(open, start, shut int) {
 	if shut < len(m.text) && m.text[shut] == '}' {
 		m.i++
 	}
-	if len(parts) == 1 && !nested && !m.startsBlock(parts[0].start) && !split {
+	empty := len(parts) == 0
+	if !split && (empty || len(parts) == 1 && !nested && !m.startsBlock(parts[0].start)) {
 		m.afterOneLine(open)
 		return
 	}
 	indent := m.indentAt(m.lineStart(open))
 	text := ""
 	for _, p := range parts {
-		text += m.file.lineEnding() + strings.Repeat(" ", indent+2) + m.given(p.start, p.end)
+		text += m.lineEnding + strings.Repeat(" ", indent+2) + m.given(p.start, p.end)
 	}
-	text += m.file.lineEnding() + strings.Repeat(" ", indent)
+	text += m.lineEnding + strings.Repeat(" ", indent)
 	p := Problem{Rule: ruleTwoOnOneLine, Span: second, Message: "a block on one line holds one attribute, and here is another: give each a line of its own",
 		Fixes: m.fix("give each its own line", true, m.edit(open+1, shut, text))}
 	switch {

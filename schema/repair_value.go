@@ -248,7 +248,7 @@ func (m *mender) openHeredoc(start int) {
 		p.Message = "a text over several lines starts with << and a word, and ends with that word on a line of its own: write <<-END"
 	} else {
 		stop := m.trimEnd(start, at)
-		p.Fixes = m.fix("end the text here", false, m.edit(stop, stop, m.file.lineEnding()+strings.Repeat(" ", indent)+marker))
+		p.Fixes = m.fix("end the text here", false, m.edit(stop, stop, m.lineEnding+strings.Repeat(" ", indent)+marker))
 	}
 	m.guess(p)
 	stop := m.trimEnd(start, at)

@@ -3,6 +3,7 @@ package schema
 import (
 	"sort"
 	"strings"
+	"sync/atomic"
 	"unicode/utf8"
 )
 
@@ -10,7 +11,7 @@ import (
 // lines. Lines end at LF, CRLF or a lone CR. A Text must not be copied.
 type Text struct {
 	content string
-	lines   []int32 // byte offset of the start of each line, made at first use
+	lines   atomic.Pointer[[]int32] // byte offset of the start of each line, made at first use
 }
 
 // NewText wraps the content of a file.
@@ -85,12 +86,10 @@ func (t *Text) Position(offset int32) (line, column int) {
 const byteOrderMark = "\uFEFF"
 
 func (t *Text) starts() []int32 {
-	if t.lines == nil {
-		return LineStarts(t.content)
+	if lines := t.lines.Load(); lines != nil {
+		return *lines
 	}
-	return t.lines
+	lines := LineStarts(t.content)
+	t.lines.Store(&lines) // two readers at once make the same
+	return lines
 }
-
-// Index remembers the line starts, for a text that will be asked for many
-// positions. Not safe beside other calls on the same Text.
-func (t *Text) Index() { t.lines = LineStarts(t.content) }

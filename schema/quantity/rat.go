@@ -323,8 +323,27 @@ func (r Rat) Floor(step Rat) Rat {
 	if step.Sign() <= 0 {
 		return r
 	}
+	if n, ok := r.floorSmall(step); ok {
+		return Int(n).Mul(step)
+	}
 	n, _ := r.Quo(step)
 	return n.floorInt().Mul(step)
+}
+
+// floorSmall is how many whole steps go into r, where two machine words are
+// enough to tell: the quotient itself need not fit, as a measure with pi in it
+// cut to millionths does not.
+func (r Rat) floorSmall(step Rat) (int64, bool) {
+	if r.big != nil || step.big != nil || r.n < 0 {
+		return 0, false
+	}
+	over, den := bits.Mul64(uint64(r.den()), uint64(step.n))
+	high, low := bits.Mul64(uint64(r.n), uint64(step.den()))
+	if over != 0 || high >= den {
+		return 0, false
+	}
+	whole, _ := bits.Div64(high, low, den)
+	return int64(whole), whole <= 1<<63-1
 }
 
 // Ceil is the smallest multiple of step not below r. Where step is not above 0 it is r itself.
