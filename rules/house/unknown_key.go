@@ -6,7 +6,6 @@ import (
 	"strings"
 
 	"wickrule/lint"
-	"wickrule/rules/repair"
 	"wickrule/schema"
 )
 
@@ -113,88 +112,4 @@ func reportUnknown(p *lint.Pass, at lint.Place, kind, key string, known []string
 		}
 	}
 	p.Report(f)
-}
-
-// KeyRepeated is a key given to two things of one kind.
-var KeyRepeated = &lint.Rule{
-	Name:   "key-repeated",
-	Group:  Group,
-	Title:  "two things of one kind with the same key",
-	Levels: lint.Every(lint.Must), Binding: true,
-	About: lint.AboutShop,
-	Why: "A recipe that names this key may mean either of the two. The first counts, in the order of the files' names, " +
-		"and figures written in the second are never used.",
-	Remedy: "Give one of them another key, or remove the one that is out of date.",
-	Source: formatSource,
-	Bad: []lint.Example{{
-		About: "a wick that is already on the shelf",
-		Text:  "wick \"flat-braid-24\" {\n  construction = \"flat braid\"\n}\n",
-		Stock: "seal \"rubber-plug\" {\n  kind = \"plug\"\n}\n",
-		Flags: []string{`"rubber-plug"`, `"flat-braid-24"`},
-	}},
-	Also: []string{"unused-stock"},
-	Good: []lint.Example{{
-		About: "a key of its own",
-		Text:  "wick \"flat-braid-25\" {\n  construction = \"flat braid\"\n}\n",
-	}},
-	Check: checkRepeatedKeys,
-}
-
-func checkRepeatedKeys(p *lint.Pass) {
-	shop := p.Shop()
-	for _, f := range shop.Files {
-		for _, b := range f.Blocks {
-			if b.Spec.Label != schema.Defines || b.Label == "" {
-				continue
-			}
-			first := shop.Find(b.Name(), b.Label)
-			if b.Is("shop") {
-				first = shop.Config
-			}
-			if first == b {
-				continue
-			}
-			p.Report(lint.Finding{
-				At:      lint.AtLabel(b),
-				Message: fmt.Sprintf("there is already a %s called %s: give this one another key, or remove one of the two", b.Name(), first.Label),
-				Notes:   []lint.Note{{Place: lint.AtLabel(first), Message: "the first stands here, and counts"}},
-			})
-		}
-	}
-}
-
-// MadeForMissing is a recipe that does not say whom its candles are for.
-var MadeForMissing = &lint.Rule{
-	Name:   "made-for-missing",
-	Group:  Group,
-	Title:  "a recipe that does not say whom its candles are for",
-	Levels: lint.Every(lint.Consider),
-	Why: "A candle for one's own table, one made in a class and one that is sold are judged differently: a stranger who lights it knows nothing of how " +
-		"it was made. Where nothing is said the strictest is taken, as made for sale.",
-	Remedy: "Write made_for = \"sale\", \"class\" or \"own use\".",
-	Source: formatSource,
-	Bad: []lint.Example{{
-		About:   "nothing said",
-		Recipe:  "tide-pillar",
-		Changes: []lint.Change{{From: "  made_for = \"sale\"\n", To: ""}},
-		Flags:   []string{`recipe "tide-pillar"`},
-	}},
-	Good: []lint.Example{{About: "made for sale, and said so", Recipe: "tide-pillar"}},
-	Check: func(p *lint.Pass) {
-		made := p.Recipe.Get("made_for")
-		if !made.Absent() {
-			return
-		}
-		p.Missing(lint.Finding{
-			At:      lint.AtHeader(p.Recipe),
-			Message: fmt.Sprintf("%s does not say whom it is made for, so it is judged as made for sale", p.Recipe.Title()),
-			Fixes: func() []schema.Fix {
-				return []schema.Fix{
-					repair.Rewrite("write that it is made for sale", made, `"sale"`),
-					repair.Rewrite("write that it is made in a class", made, `"class"`),
-					repair.Rewrite("write that it is made for own use", made, `"own use"`),
-				}
-			},
-		})
-	},
 }

@@ -1,0 +1,56 @@
+package house
+
+import (
+	"fmt"
+
+	"wickrule/lint"
+	"wickrule/schema"
+)
+
+// KeyRepeated is a key given to two things of one kind.
+var KeyRepeated = &lint.Rule{
+	Name:   "key-repeated",
+	Group:  Group,
+	Title:  "two things of one kind with the same key",
+	Levels: lint.Every(lint.Must), Binding: true,
+	About: lint.AboutShop,
+	Why: "A recipe that names this key may mean either of the two. The first counts, in the order of the files' names, " +
+		"and figures written in the second are never used.",
+	Remedy: "Give one of them another key, or remove the one that is out of date.",
+	Source: formatSource,
+	Bad: []lint.Example{{
+		About: "a wick that is already on the shelf",
+		Text:  "wick \"flat-braid-24\" {\n  construction = \"flat braid\"\n}\n",
+		Stock: "seal \"rubber-plug\" {\n  kind = \"plug\"\n}\n",
+		Flags: []string{`"rubber-plug"`, `"flat-braid-24"`},
+	}},
+	Also: []string{"unused-stock"},
+	Good: []lint.Example{{
+		About: "a key of its own",
+		Text:  "wick \"flat-braid-25\" {\n  construction = \"flat braid\"\n}\n",
+	}},
+	Check: checkRepeatedKeys,
+}
+
+func checkRepeatedKeys(p *lint.Pass) {
+	shop := p.Shop()
+	for _, f := range shop.Files {
+		for _, b := range f.Blocks {
+			if b.Spec.Label != schema.Defines || b.Label == "" {
+				continue
+			}
+			first := shop.Find(b.Name(), b.Label)
+			if b.Is("shop") {
+				first = shop.Config
+			}
+			if first == b {
+				continue
+			}
+			p.Report(lint.Finding{
+				At:      lint.AtLabel(b),
+				Message: fmt.Sprintf("there is already a %s called %s: give this one another key, or remove one of the two", b.Name(), first.Label),
+				Notes:   []lint.Note{{Place: lint.AtLabel(first), Message: "the first stands here, and counts"}},
+			})
+		}
+	}
+}
