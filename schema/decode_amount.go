@@ -10,7 +10,7 @@ import (
 // amount reads a quantity, or one of the words that may stand in its place.
 func (v *reading) amount(text string) any {
 	if slices.Contains(v.spec.Words, text) {
-		return text
+		return v.kept(text)
 	}
 	accept, measured := v.spec.Dims, text
 	if v.spec.BelowRim {

@@ -68,7 +68,7 @@ type reading struct {
 func (v *reading) data() any {
 	switch v.spec.Type {
 	case Expression:
-		return v.source()
+		return asWritten{}
 	case YesNo:
 		return v.yesNo()
 	case Whole:
@@ -99,6 +99,14 @@ func (v *reading) data() any {
 		if !isColor(text) {
 			return v.wrongKind(Quote(text)+" is not a color: write # and six digits of 0-9 and a-f, such as "+v.spec.exampleOr(`"#b5473c"`), v.offer(colorFixes(text), true)...)
 		}
+	}
+	return v.kept(text)
+}
+
+// kept is a text in the form of Attribute.data.
+func (v *reading) kept(text string) any {
+	if source := v.source(); len(source) == len(text)+2 && source[1:len(source)-1] == text {
+		return asWritten{}
 	}
 	return text
 }

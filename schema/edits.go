@@ -101,11 +101,18 @@ func AppendBlock(parent *Block, text string) Edit {
 // RemoveBlock takes a block and its lines out.
 func RemoveBlock(b *Block) Edit { return Edit{b.File, b.File.wholeLines(b.Span), ""} }
 
-// MoveBlock takes a block out and puts it in front of another of the same
-// parent.
+// MoveBlock takes a block out, with the comment lines right above it and the
+// remark behind it, and puts it in front of another of the same parent.
 func MoveBlock(b, before *Block) []Edit {
-	text := dedent(b.File.Text.Slice(b.Span), b.File.indentOf(b.Span.Start))
-	return []Edit{RemoveBlock(b), InsertBlockBefore(before, text)}
+	f := b.File
+	whole := f.wholeLines(b.Span)
+	if whole == b.Span { // something else stands on its lines
+		return []Edit{RemoveBlock(b), InsertBlockBefore(before, dedent(f.Text.Slice(b.Span), f.indentOf(b.Span.Start)))}
+	}
+	indent := f.indentOf(b.Span.Start)
+	whole.Start = f.aboveComments(whole.Start)
+	text := dedent(f.Text.Slice(Span{whole.Start, f.lineEndAfter(b.Span.End)}), indent)
+	return []Edit{{f, whole, ""}, InsertBlockBefore(before, strings.TrimPrefix(text, indent))}
 }
 
 // Apply makes edits in a text, all of them or none. The places are those of
@@ -248,11 +255,13 @@ func (f *File) indentOf(at int32) string {
 	return f.Text.content[start:end]
 }
 
-// wholeLines widens a span to the lines it stands on, line ending included,
-// where nothing else stands on them.
+// wholeLines widens a span to the lines it stands on, a remark behind it and
+// the line ending included, where nothing else stands on them.
 func (f *File) wholeLines(s Span) Span {
 	start, end := f.lineStartBefore(s.Start), f.lineEndAfter(s.End)
-	if strings.TrimSpace(f.Text.content[start:s.Start]) != "" || strings.TrimSpace(f.Text.content[s.End:end]) != "" {
+	behind := strings.TrimSpace(f.Text.content[s.End:end])
+	remark := strings.HasPrefix(behind, "#") || strings.HasPrefix(behind, "//")
+	if strings.TrimSpace(f.Text.content[start:s.Start]) != "" || behind != "" && !remark {
 		return s
 	}
 	if strings.HasPrefix(f.Text.content[end:], "\r\n") {

@@ -47,7 +47,19 @@ type Attribute struct {
 	NameAt int32 // where the name starts
 	Span   Span  // the value, quotes included
 	state  State
-	data   any // *quantity.Quantity, quantity.Rat, string, bool, int64, []Item or nil
+	data   any // *quantity.Quantity, quantity.Rat, string, asWritten, bool, int64, []Item or nil
+}
+
+// asWritten stands for a text that is its own source, between the quotes where
+// it has any: nearly all are, and then nothing has to be kept of them.
+type asWritten struct{}
+
+func (asWritten) of(v Value) string {
+	span := v.attr.Span
+	if v.Spec.Type != Expression {
+		span = Span{span.Start + 1, span.End - 1}
+	}
+	return v.Block.File.Text.Slice(span)
 }
 
 // State tells what is known of a value.
@@ -188,8 +200,11 @@ func (v Value) IsAmount() bool {
 // Text is the string of a known value; "" otherwise.
 func (v Value) Text() string {
 	if v.Known() {
-		if s, ok := v.attr.data.(string); ok {
-			return s
+		switch data := v.attr.data.(type) {
+		case string:
+			return data
+		case asWritten:
+			return data.of(v)
 		}
 	}
 	return ""
@@ -232,8 +247,8 @@ func (v Value) Items() []Item {
 	switch data := v.attr.data.(type) {
 	case []Item:
 		return data
-	case string:
-		return []Item{{Text: data, Span: v.attr.Span}}
+	case string, asWritten:
+		return []Item{{Text: v.Text(), Span: v.attr.Span}}
 	}
 	return nil
 }

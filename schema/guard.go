@@ -151,6 +151,9 @@ func tooDeep(src []byte) int {
 // openComments is where the first of many comments starts that never end, -1
 // where there are few: for each, the parser reads all the rest of the text.
 func openComments(src []byte) int {
+	if bytes.Count(src, []byte("/*")) <= mostProblems {
+		return -1
+	}
 	after := max(bytes.LastIndex(src, []byte("*/")), 0)
 	if bytes.Count(src[after:], []byte("/*")) <= mostProblems {
 		return -1
