@@ -97,6 +97,17 @@ type overfill struct {
 	least  quantity.Rat
 }
 
+// aboveRim says whether the wax would stand above the rim: of a height that is
+// written that is sure, of one reckoned from a volume or a weight where it is
+// over by more than such a reckoning may err.
+func (o *overfill) aboveRim() bool {
+	above := o.vessel.Headspace.Value.Neg()
+	if o.said.Amount().Dim() == quantity.Length {
+		return above.Sign() > 0
+	}
+	return o.vessel.Height.Value.Mul(reckoned.Sub(quantity.Int(1))).Less(above)
+}
+
 func checkOverfilled(p *lint.Pass) {
 	b := batch.Of.In(p.View)
 	for i := range b.Vessels {
@@ -146,10 +157,14 @@ func reportOverfilled(p *lint.Pass, b *batch.Batch, o *overfill) {
 	} else {
 		f.Message = fmt.Sprintf("a fill of %s leaves %s to the rim of %s, %s less than the %s usual in a %s (common practice)",
 			filled, showSpace(p, v.Headspace.Value), name, showSpace(p, o.least.Sub(v.Headspace.Value)), showSpace(p, o.least), v.Stock.Get("kind").Text())
-		if v.Headspace.Value.Sign() < 0 {
+		switch {
+		case o.aboveRim():
 			f.Message = fmt.Sprintf("a fill of %s stands %s above the rim of %s; %s below it is usual in a %s (common practice)",
 				filled, showSpace(p, v.Headspace.Value.Neg()), name, showSpace(p, o.least), v.Stock.Get("kind").Text())
 			f.Levels = lint.Every(lint.Must)
+		case v.Headspace.Value.Sign() <= 0:
+			f.Message = fmt.Sprintf("a fill of %s comes up to the rim of %s; %s below it is usual in a %s (common practice)",
+				filled, name, showSpace(p, o.least), v.Stock.Get("kind").Text())
 		}
 		f.Notes = noteAt("its height is stated here", v.Stock.Get("height"))
 	}

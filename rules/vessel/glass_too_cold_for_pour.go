@@ -144,10 +144,10 @@ func reportGlass(p *lint.Pass, v *batch.Vessel, pour *batch.Step, wall quantity.
 	heat := pour.Heat.Amount()
 	hot := heat.High()
 	apartBy := high(pour).Sub(wall.Base())
-	state := "at the room's " + batch.Both(p.View, wall)
+	state := "at the room's " + wallText(wall, hot)
 	f := lint.Finding{At: lint.AtValue(pour.Heat), Notes: noteAt(limitHere, said)}
 	if warmed != nil {
-		state = "warmed to " + batch.Both(p.View, wall)
+		state = "warmed to " + wallText(wall, hot)
 		f.Notes = append(f.Notes, noteAt("warmed here", warmed.Block.Get("to"))...)
 	}
 	bears := fmt.Sprintf("the %s it stands", apart(limit, hot))
@@ -155,7 +155,7 @@ func reportGlass(p *lint.Pass, v *batch.Vessel, pour *batch.Step, wall quantity.
 		bears = fmt.Sprintf("the %s that such a wall is taken to stand (it states no thermal_shock; common practice)", apart(limit, hot))
 	}
 	f.Message = fmt.Sprintf("the pour at %s strikes %s %s: %s apart, %s over %s. It can crack; warm it to at least %s first",
-		reaching(p.View, heat), v.Stock.Title(), state, apart(apartBy, hot), apart(apartBy.Sub(limit), hot), bears, warmTo(p, high(pour).Sub(limit), hot))
+		reaching(p.View, heat), v.Stock.Title(), state, apart(apartBy, hot), apart(apartBy.Sub(limit), hot), bears, warmTo(high(pour).Sub(limit), hot))
 	if warmed != nil {
 		p.Report(f)
 		return
@@ -163,9 +163,17 @@ func reportGlass(p *lint.Pass, v *batch.Vessel, pour *batch.Step, wall quantity.
 	p.Missing(f)
 }
 
+// wallText is how warm a wall is, as it is written, else in the pour's scale.
+func wallText(wall, hot quantity.Quantity) string {
+	if wall.Written() == "" {
+		return inScale(wall.Base(), hot)
+	}
+	return wall.Both(hot.Unit().System)
+}
+
 // warmTo is the least a container is warmed to, in °C, in whole degrees of the
 // pour's scale.
-func warmTo(p *lint.Pass, celsius quantity.Rat, hot quantity.Quantity) string {
+func warmTo(celsius quantity.Rat, hot quantity.Quantity) string {
 	number := quantity.FromBase(celsius, hot.Unit()).Number().Ceil(quantity.Int(1))
-	return batch.Both(p.View, quantity.Of(number, hot.Unit()))
+	return quantity.Of(number, hot.Unit()).Both(hot.Unit().System)
 }

@@ -20,6 +20,9 @@ func madeIn(b *batch.Batch, v *batch.Vessel) string {
 		return ""
 	}
 	whole := said.Text()
+	if whole == "melt" && canMake(v.Kind, whole) && v.WickSaid.Absent() {
+		return whole // several kinds of vessel may all be filled with melts
+	}
 	if whole != "" && canMake(v.Kind, whole) && (len(b.Vessels) == 1 || v.Kind == "container" && v.Stock.Get("kind").Text() == "votive glass") {
 		return whole
 	}

@@ -109,19 +109,19 @@ func reportWick(p *lint.Pass, b *batch.Batch, vessel int, w wicked, levels lint.
 		written = said.Amount()
 	}
 	share := v.Diameter.Value
-	across := lengthIn(share, written)
+	across := lengthIn(share, written) + " across"
 	if v.Wicks > 1 {
 		share = root(share, v.Wicks)
-		across = fmt.Sprintf("%s, which is %s for each of %d wicks (divided by √%d),", across, decimals(share, written), v.Wicks, v.Wicks)
+		across = fmt.Sprintf("%s, which is %s for each of its %d wicks (divided by √%d)", across, decimals(share, written), v.Wicks, v.Wicks)
 	}
 	f := lint.Finding{At: lint.AtValue(w.said), Levels: levels, Notes: append(noteAt(limitHere, w.stock.Get("burns")), noteAt("the diameter is stated here", diameterSaid(v))...)}
 	if large {
 		over := burns.Base().Sub(share)
 		ratio, _ := over.Quo(share)
-		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s across, %s too narrow, so the wick is %s %% too large. It soots and overheats the wall",
+		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s, %s too narrow, so the wick is %s %% too large. It soots and overheats the wall",
 			w.stock.Title(), batch.Both(p.View, burns), v.Stock.Title(), across, decimals(over, written), percent(ratio))
 	} else {
-		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s across, %s too wide, so the wick is too small. It tunnels and drowns",
+		f.Message = fmt.Sprintf("%s burns candles of %s: %s is %s, %s too wide, so the wick is too small. It tunnels and drowns",
 			w.stock.Title(), batch.Both(p.View, burns), v.Stock.Title(), across, decimals(share.Sub(burns.High().Base()), written))
 	}
 	f.Fixes = func() []schema.Fix { return swapWick(p, b, vessel, w) }

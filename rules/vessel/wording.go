@@ -89,6 +89,3 @@ func diameterSaid(v *batch.Vessel) schema.Value {
 	}
 	return v.Stock.Get("diameter")
 }
-
-// where says in brackets which vessel is meant.
-func where(v *batch.Vessel) string { return v.Stock.Title() }
