@@ -1,0 +1,91 @@
+package main
+
+import (
+	"encoding/json"
+	"io"
+	"os/exec"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+)
+
+// goPackage is what `go list` tells of a package.
+type goPackage struct {
+	ImportPath string
+	Imports    []string
+}
+
+func packages(t *testing.T) []goPackage {
+	t.Helper()
+	out, err := exec.Command("go", "list", "-json=ImportPath,Imports", "./...").Output()
+	require.NoError(t, err)
+	var all []goPackage
+	for d := json.NewDecoder(strings.NewReader(string(out))); ; {
+		var p goPackage
+		if err := d.Decode(&p); err == io.EOF {
+			return all
+		} else {
+			require.NoError(t, err)
+		}
+		all = append(all, p)
+	}
+}
+
+// below lists what each part of the project may import of it. A part stands
+// for its own folder and those beneath that are not named themselves.
+var below = map[string][]string{
+	"wickrule":                   {"wickrule/cli"},
+	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/examples"},
+	"wickrule/examples":          {},
+	"wickrule/schema/quantity":   {},
+	"wickrule/schema":            {"wickrule/schema/quantity"},
+	"wickrule/schema/formatref":  {"wickrule/schema"},
+	"wickrule/lint":              {"wickrule/schema", "wickrule/schema/quantity"},
+	"wickrule/lint/report":       {"wickrule/schema", "wickrule/lint"},
+	"wickrule/rules/batch":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint"},
+	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
+	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
+	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,
+	"wickrule/rules": {"wickrule/lint", "wickrule/rules/formulation", "wickrule/rules/vessel", "wickrule/rules/heat",
+		"wickrule/rules/setting", "wickrule/rules/labels", "wickrule/rules/burns", "wickrule/rules/house"},
+	"wickrule/rules/rulebook": {"wickrule/rules"},
+}
+
+var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/repair"}
+
+// only says which parts may use a library, or a part of the system.
+var only = map[string][]string{
+	"github.com/hashicorp/hcl/":   {"wickrule/schema"},
+	"github.com/zclconf/go-cty/":  {"wickrule/schema"},
+	"github.com/spf13/pflag":      {"wickrule/cli"},
+	"golang.org/x/term":           {"wickrule/cli"},
+	"github.com/stretchr/testify": {},
+	"os":                          {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook"},
+	"os/signal":                   {"wickrule"},
+	"net":                         {},
+	"net/http":                    {},
+}
+
+// The arrows between the folders run one way: schema, lint, batch, the rule
+// groups, rules, cli.
+func TestArrows(t *testing.T) {
+	all := packages(t)
+	require.NotEmpty(t, all)
+	for _, p := range all {
+		allowed, known := below[p.ImportPath]
+		assert.Truef(t, known, "%s is not on the map of this test: say what it may import", p.ImportPath)
+		for _, i := range p.Imports {
+			if strings.HasPrefix(i, "wickrule/") {
+				assert.Containsf(t, allowed, i, "%s may not import %s", p.ImportPath, i)
+			}
+			for what, where := range only {
+				if i == what || strings.HasSuffix(what, "/") && strings.HasPrefix(i, what) {
+					assert.Truef(t, slices.Contains(where, p.ImportPath), "%s may not import %s", p.ImportPath, i)
+				}
+			}
+		}
+	}
+}
