@@ -268,8 +268,9 @@ func checkAdded(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 		(addedBefore(b, s) || melts && s.Kind != "add fragrance") {
 		return
 	}
+	// The pour it is meant for may still be being typed.
 	into := firstSinceMelt(b, last)
-	p.Report(lint.Finding{
+	p.Missing(lint.Finding{
 		At:      lint.AtHeader(s.Block),
 		Message: fmt.Sprintf("%s in %s stands after the %s in %s, so that it does not go into it", adding(s), place(s), into.Kind, place(into)),
 		Notes:   []lint.Note{{Place: lint.AtHeader(into.Block), Message: "poured here"}},
