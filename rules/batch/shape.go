@@ -26,8 +26,8 @@ var (
 	millionth = quantity.NewRat(1, 1_000_000)
 )
 
-// rounded is a figure that pi had a part in, to the nearest millionth of a mL
-// or mm: no measured size is as exact, and numbers of that length stay quick
+// rounded is a figure that pi had a part in, to the nearest millionth of a mL,
+// mm or mm2: no measured size is as exact, and numbers of that length stay quick
 // to reckon with.
 func rounded(f Figure) Figure {
 	if f.Known() {
@@ -109,7 +109,7 @@ func (v *Vessel) heightOf(volume Figure) Figure {
 	case v.form != straight:
 		return lacking(nil, "")
 	case v.Kind == "container":
-		return rounded(volume.times(known(mmPerML)).over(v.section()))
+		return rounded(volume.times(known(mmPerML)).over(rounded(v.section())))
 	}
 	return volume.over(v.Holds).times(v.Height)
 }
