@@ -126,6 +126,7 @@ func checkOverfilled(p *lint.Pass) {
 			}
 			o.holds, o.over = limit.Less(v.Fill.Value), v.Fill.Value.Sub(v.Holds.Value)
 		}
+		p.CannotCheck(v.Stock, "kind")
 		if least, usual := leastSpace(v.Stock.Get("kind").Text()); usual && v.Headspace.Ask(p) {
 			o.space, o.least = v.Headspace.Value.Less(least), least
 		}
