@@ -117,14 +117,14 @@ func (b *Block) Get(name string) Value {
 	if b == nil {
 		return Value{}
 	}
-	for i := range b.Attrs {
-		if b.Attrs[i].Spec.Name == name {
-			return Value{Block: b, Spec: b.Attrs[i].Spec, attr: &b.Attrs[i]}
-		}
-	}
-	spec := b.Spec.Attr(name)
+	spec := b.Spec.named[name]
 	if spec == nil {
 		panic("schema: a " + b.Spec.ID + " block has no attribute " + name)
+	}
+	for i := range b.Attrs {
+		if b.Attrs[i].Spec == spec {
+			return Value{Block: b, Spec: spec, attr: &b.Attrs[i]}
+		}
 	}
 	return Value{Block: b, Spec: spec}
 }

@@ -86,6 +86,9 @@ func buildLanguage() *languageTable {
 	for _, s := range t.tops {
 		t.top[s.Name] = s
 	}
+	for _, s := range slices.Concat(t.tops, t.steps) {
+		s.indexAll()
+	}
 	return t
 }
 

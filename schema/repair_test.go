@@ -269,3 +269,22 @@ func TestSafeFixesOfHalfTypedStates(t *testing.T) {
 	}
 	assert.Greater(t, fixed, 30)
 }
+
+// In a rule's expressions a slip is told once, and the rest of the rule and of
+// the file is read.
+func TestHalfTypedExpressions(t *testing.T) {
+	const good = `pour.at <= mold.seal.holds_to - degrees("10 °F")`
+	for _, slip := range []string{"pour.at <= ", "pour.at <= mold.", "(pour.at <= 5", `pour.at <= degrees("10 °F)`, "pour.at =< mold.x", "pour.at <= 10 °F", "",
+		`"${show(pour.at)`, "[1, 2", "max(1, ", "a ? b", "a &&", "<<EOT"} {
+		f := read(strings.Replace(sample, good, slip, 1))
+		assertSound(t, f)
+		require.Len(t, f.Problems, 1, "%s\n%s", slip, says(f))
+		assert.Equal(t, ruleSyntax, f.Problems[0].Rule, slip)
+		rule := f.Blocks[2]
+		assert.True(t, rule.Get("require").Broken(), slip)
+		assert.Equal(t, "mold", rule.Get("about").Text(), slip)
+		assert.Equal(t, `"The pour is ${show(pour.at)}."`, rule.Get("message").Text(), slip)
+		assert.Equal(t, "Cool", find(t, f, "recipe", "cool-pour").Title(), slip)
+		assert.Same(t, rule, f.Problems[0].Block, slip)
+	}
+}

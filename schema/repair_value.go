@@ -329,6 +329,8 @@ func whyUnreadable(spec *AttrSpec, source, literal string) (rule, message string
 	first, _ := utf8.DecodeRuneInString(source)
 	list := first == '['
 	switch {
+	case spec.Type == Expression && quotes == 0 && strings.Contains(source, "°"):
+		return ruleSyntax, `an amount in an expression is written amount("182 °F"), a difference degrees("10 °F")`
 	case spec.Type == Expression:
 		return ruleSyntax, "this expression cannot be read: a quote, a bracket or a sign has no partner"
 	case strings.Contains(source, "${") || strings.Contains(source, "%{"):

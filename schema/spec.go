@@ -65,14 +65,31 @@ type BlockSpec struct {
 	Once        bool // may stand only once in its parent
 	Doc         string
 	Example     string // a whole block in the house format
+
+	named map[string]*AttrSpec // Attrs by name; rules ask a hundred times a recipe
 }
 
 // Attr is the attribute's spec, or nil where the block has none of that name.
-func (s *BlockSpec) Attr(name string) *AttrSpec {
+func (s *BlockSpec) Attr(name string) *AttrSpec { return s.named[name] }
+
+// index makes the names of the attributes quick to find. The first of a name
+// counts.
+func (s *BlockSpec) index() {
+	s.named = make(map[string]*AttrSpec, len(s.Attrs))
 	for _, a := range s.Attrs {
-		if a.Name == name {
-			return a
+		if s.named[a.Name] == nil {
+			s.named[a.Name] = a
 		}
 	}
-	return nil
+}
+
+// indexAll indexes the block and all it may hold.
+func (s *BlockSpec) indexAll() {
+	if s.named != nil {
+		return
+	}
+	s.index()
+	for _, b := range s.Blocks {
+		b.indexAll()
+	}
 }
