@@ -70,31 +70,31 @@ func TestEveryPrefix(t *testing.T) {
 		format[r.Name] = r.Group == "The format itself"
 	}
 	for _, name := range prefixed {
-		text := fileText(t, shop, name)
-		small := alone(shop, name)
-		stride := 1
-		if testing.Short() {
-			stride = 97
-		}
-		for end := 0; end <= len(text); end += stride {
-			laid, file := with(small, name, text[:end])
-			report := lint.RunFor(laid, all, today, func(f string) bool { return f == name })
-			sane(t, report, name)
-			if file.Whole {
-				continue
+		t.Run(name, func(t *testing.T) {
+			t.Parallel()
+			text := fileText(t, shop, name)
+			small := alone(shop, name)
+			stride := 1
+			if testing.Short() {
+				stride = 97
 			}
-			for i := range report.Findings {
-				f := &report.Findings[i]
-				// The last line may be cut short, and then says another thing.
-				if f.At.File == file && !format[f.Rule.Name] && int(f.At.Span.End) < lastLine(text[:end]) {
-					t.Errorf("%s, the first %d bytes: %s on %q, which is whole: %s", name, end, f.Rule.Name, file.Text.Slice(f.At.Span), f.Message)
+			for end := 0; end <= len(text) && !t.Failed(); end += stride {
+				laid, file := with(small, name, text[:end])
+				report := lint.RunFor(laid, all, today, func(f string) bool { return f == name })
+				sane(t, report, name)
+				if file.Whole {
+					continue
 				}
+				for i := range report.Findings {
+					f := &report.Findings[i]
+					// The last line may be cut short, and then says another thing.
+					if f.At.File == file && !format[f.Rule.Name] && int(f.At.Span.End) < lastLine(text[:end]) {
+						t.Errorf("the first %d bytes: %s on %q, which is whole: %s", end, f.Rule.Name, file.Text.Slice(f.At.Span), f.Message)
+					}
+				}
+				assert.Empty(t, uncheckedIn(report, file), "the first %d bytes", end)
 			}
-			assert.Empty(t, uncheckedIn(report, file), "%s, the first %d bytes", name, end)
-			if t.Failed() {
-				return
-			}
-		}
+		})
 	}
 }
 
@@ -135,6 +135,7 @@ func fileText(t *testing.T, shop *lint.Shop, name string) string {
 // Whatever single line is left out of any file of the example shop, every rule
 // runs to its end and points into the text.
 func TestEveryLineLeftOut(t *testing.T) {
+	t.Parallel()
 	shop := exampleShop(t)
 	all := rules.All()
 	stride := 1

@@ -48,18 +48,21 @@ var TestBurnMissing = &lint.Rule{
 // of a tin. A burn that names no vessel counts for all of them.
 func checkMissing(p *lint.Pass) {
 	b := batch.Of.In(p.View)
-	if b.Makes == "melt" || !p.Loud(lint.Levels{}) {
+	if !p.Loud(lint.Levels{}) {
 		return
 	}
 	burns := p.TestBurns()
 	if len(b.Vessels) < 2 {
+		if b.Makes == "melt" {
+			return
+		}
 		judge(p, p.Recipe.Title(), lint.AtHeader(p.Recipe), burns)
 		return
 	}
 	var judged []string
 	for i := range b.Vessels {
 		v := &b.Vessels[i]
-		if v.Stock == nil || slices.Contains(judged, v.Block.Label) {
+		if v.Stock == nil || b.MadeIn(v) == "melt" || slices.Contains(judged, v.Block.Label) {
 			continue
 		}
 		judged = append(judged, v.Block.Label)

@@ -171,10 +171,18 @@ func missing(has []string, market string, candle schema.CandleType) []string {
 	return lacking
 }
 
+// isMelt says whether what is made in the vessel has no flame to be warned of.
+func isMelt(b *batch.Batch, vessel *batch.Vessel) bool {
+	if vessel == nil {
+		return b.Makes == "melt"
+	}
+	return b.MadeIn(vessel) == "melt"
+}
+
 // candleType is what the cautions of a vessel's candle depend on.
 func candleType(b *batch.Batch, vessel *batch.Vessel) schema.CandleType {
 	return schema.CandleType{
-		Melt:      b.Makes == "melt",
+		Melt:      isMelt(b, vessel),
 		Container: vessel != nil && vessel.Kind == "container" || vessel == nil && b.Makes == "jar",
 		Floats:    b.Recipe.Get("floats").Yes(),
 	}

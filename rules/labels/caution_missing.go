@@ -48,12 +48,12 @@ var CautionMissing = &lint.Rule{
 
 func checkCautions(p *lint.Pass) {
 	b := batch.Of.In(p.View)
-	if b.Makes == "melt" || !p.Loud(lint.Levels{}) {
+	if !p.Loud(lint.Levels{}) {
 		return
 	}
 	for _, on := range labelsOf(p, b) {
 		has, whole := on.says("cautions")
-		if !whole || len(on.labels) == 0 {
+		if !whole || len(on.labels) == 0 || isMelt(b, on.vessel) {
 			continue
 		}
 		for _, market := range p.Markets() {

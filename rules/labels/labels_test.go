@@ -130,6 +130,20 @@ func TestNothingIsMissedWhereALabelCannotBeRead(t *testing.T) {
 	assert.Empty(t, check(t, recipe("  made_for = \"sale\"", attach("nowhere"))), "unknown-key says it")
 }
 
+// Each vessel is asked for itself: jars beside melts have a flame, whichever
+// stands first, and the melts have none.
+func TestJarsBesideMelts(t *testing.T) {
+	tray := "container \"tray\" {\n  kind  = \"clamshell\"\n  holds = \"80 mL\"\n}\n"
+	both := func(first, second, steps string) []string {
+		return check(t, tray+full("whole", "US")+"recipe \"try\" {\n  made_for = \"sale\"\n  wax \"plain\" {\n    weight = \"625 g\"\n  }\n  container \""+first+"\" {\n    count = 1\n  }\n  container \""+second+"\" {\n    count = 1\n  }\n"+steps+"\n}\n")
+	}
+	onJar := "  step \"attach label\" {\n    label  = \"whole\"\n    vessel = \"jar\"\n  }"
+	for _, order := range [][2]string{{"jar", "tray"}, {"tray", "jar"}} {
+		assert.Equal(t, []string{`must warning-label-missing on container "jar"`}, both(order[0], order[1], ""))
+		assert.NotContains(t, both(order[0], order[1], onJar), `must warning-label-missing on container "tray"`)
+	}
+}
+
 func TestAMeltHasNoFlame(t *testing.T) {
 	assert.Empty(t, check(t, recipe("  made_for = \"sale\"\n  makes = \"melt\"", "")))
 }

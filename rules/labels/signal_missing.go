@@ -36,12 +36,9 @@ func checkSignal(p *lint.Pass) {
 		return
 	}
 	b := batch.Of.In(p.View)
-	if b.Makes == "melt" {
-		return
-	}
 	eachLabelled(p, b, func(on attached) {
 		signal, whole := on.first("signal")
-		if !whole || signal.Text() == "WARNING" {
+		if !whole || isMelt(b, on.vessel) || signal.Text() == "WARNING" {
 			return
 		}
 		f := lint.Finding{At: on.at(p.Recipe), Message: fmt.Sprintf("%s %s the word WARNING in capitals before the cautions, as sold in the US", on.titles(), verb(len(on.labels), "lacks", "lack"))}

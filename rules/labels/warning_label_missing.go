@@ -55,12 +55,9 @@ var WarningLabelMissing = &lint.Rule{
 
 func checkWarningLabel(p *lint.Pass) {
 	b := batch.Of.In(p.View)
-	if b.Makes == "melt" {
-		return
-	}
 	all := labelsOf(p, b)
 	for _, on := range all {
-		if on.broken || len(on.labels) > 0 {
+		if on.broken || len(on.labels) > 0 || isMelt(b, on.vessel) {
 			continue
 		}
 		subject := p.Recipe.Title()

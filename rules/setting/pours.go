@@ -50,38 +50,12 @@ func fills(b *batch.Batch, second *batch.Step, vessel int) *batch.Step {
 	return last
 }
 
-// made is what is made in a vessel: of a recipe with one vessel what the
-// recipe makes; where it has several, as this vessel's stock says, else what
-// the recipe makes. "" not known.
+// made is what is made in a vessel; "" not known.
 func made(b *batch.Batch, v *batch.Vessel) string {
-	if len(b.Vessels) == 1 || v.Stock == nil {
+	if v.Stock == nil {
 		return b.Makes
 	}
-	switch v.Kind {
-	case "taper":
-		return "taper"
-	case "mold":
-		if said := v.Stock.Get("makes"); said.Known() {
-			return said.Text()
-		}
-		if b.Recipe.Get("makes").Absent() {
-			return "pillar"
-		}
-	case "container":
-		switch v.Stock.Get("kind").Text() {
-		case "tealight cup":
-			return "tealight"
-		case "clamshell":
-			return "melt"
-		case "votive glass":
-			if b.Recipe.Get("makes").Absent() {
-				return "votive"
-			}
-		case "jar", "tin", "bowl":
-			return "jar"
-		}
-	}
-	return b.Makes
+	return b.MadeIn(v)
 }
 
 const scaleDoubtful = "temperature-scale-doubtful"

@@ -109,7 +109,7 @@ func litWith(b *batch.Batch, vessel string) bool {
 	}
 	for i := range b.Vessels {
 		v := &b.Vessels[i]
-		if (!named || v.Block.Label == vessel) && madeIn(b, v) != "melt" {
+		if (!named || v.Block.Label == vessel) && b.MadeIn(v) != "melt" {
 			return true
 		}
 	}

@@ -124,7 +124,7 @@ func checkWaxes(p *lint.Pass, kind string, judge func(*lint.Pass, *batch.Batch, 
 			if v.Stock == nil || (v.Kind == "container") != (kind == "container") || !goesInto(b, j, in) {
 				continue
 			}
-			made := madeIn(b, v)
+			made := b.MadeIn(v)
 			if made == "" {
 				continue
 			}

@@ -93,7 +93,7 @@ func fits(p *lint.Pass, b *batch.Batch, wax *batch.Ingredient, other *schema.Blo
 		if v.Stock == nil || !goesInto(b, i, wax) {
 			continue
 		}
-		s := batch.SuitedFor(other, batch.Uses(madeIn(b, v))...)
+		s := batch.SuitedFor(other, batch.Uses(b.MadeIn(v))...)
 		if s.State != schema.Known || !s.Yes || s.Family != "" || s.Tested {
 			return false
 		}

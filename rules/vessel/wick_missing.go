@@ -52,7 +52,7 @@ func checkWickMissing(p *lint.Pass) {
 		if v.Stock == nil || !burns(b, v) {
 			continue
 		}
-		made := madeIn(b, v)
+		made := b.MadeIn(v)
 		if v.Wicks == 0 {
 			p.Report(lint.Finding{
 				At:      lint.AtValue(v.Block.Get("wicks")),
