@@ -191,9 +191,6 @@ func (m *mender) unreadable(spec *AttrSpec, name Span, start, end int) {
 	m.guess(p)
 	m.standIn(start, end)
 	m.i = end
-	if spec.Type == Expression {
-		m.i = max(end, m.trimEnd(start, m.remarkStart(start, m.lineEnd(start))))
-	}
 	m.space()
 	if m.peek() == ',' || m.peek() == ';' {
 		m.blank(m.i, m.i+1)
