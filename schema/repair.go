@@ -244,7 +244,7 @@ func (m *mender) closing() {
 	surplus := len(m.open) == 0 || m.tooMany > 0 && !first
 	if !surplus && m.tooMany > 0 {
 		top := m.open[len(m.open)-1]
-		surplus = indent > top.indent && top.started && top.indented
+		surplus = top.started && top.indented && (indent > top.indent || m.goesOnDeeper(at))
 	}
 	if surplus {
 		m.surplus(at)
@@ -258,6 +258,13 @@ func (m *mender) closing() {
 			Fixes:   m.fix("give it a line of its own", true, m.newLine(at+1, m.i, indent))})
 		m.add(m.i, "\n")
 	}
+}
+
+// goesOnDeeper says whether what comes below the closing brace that stands
+// there is set deeper than the brace.
+func (m *mender) goesOnDeeper(at int) bool {
+	next := m.gapEnd(at + 1)
+	return next < len(m.text) && m.indentAt(m.lineStart(next)) > m.indentAt(m.lineStart(at))
 }
 
 // surplus takes out a closing brace that closes nothing.

@@ -128,7 +128,7 @@ func (m *mender) header(start, end int) {
 	from := m.i
 	stop := m.trimEnd(from, m.remarkStart(from, m.lineEnd(from)))
 	brace := strings.IndexByte(string(m.text[from:stop]), '{')
-	if brace < 0 && !m.isBlockName(name) {
+	if brace < 0 && (!m.isBlockName(name) || m.isOnlyAttribute(name)) {
 		m.noEquals(start, end, stop)
 		return
 	}
@@ -151,6 +151,13 @@ func (m *mender) header(start, end int) {
 // isBlockName says whether some block of the language has that name.
 func (m *mender) isBlockName(name string) bool {
 	return specNamed(name, m.spec()) != nil || len(homesOf(name)) > 0
+}
+
+// isOnlyAttribute says whether the innermost block has an attribute of that
+// name, and no block.
+func (m *mender) isOnlyAttribute(name string) bool {
+	spec := m.spec()
+	return spec != nil && spec.Attr(name) != nil && spec.Block(name) == nil
 }
 
 // noEquals reads `name value`, a line without its equals sign; a line of
