@@ -98,7 +98,7 @@ func (m mend) shop(s *session, f found, p *report.Page) (r *lint.Report, unread 
 		heading = "Would be mended"
 	}
 	p.Repairs(heading, o.Root, done.Applied)
-	p.Repairs("Left to you, since it changes what is made (mend --all makes these)", o.Root, done.Withheld)
+	p.Repairs("Left to you, since it changes what is made (mend --all makes these, where it need not guess)", o.Root, done.Withheld)
 	p.Repairs("Not mended", o.Root, done.Skipped)
 	return done.Report, nil, ok
 }

@@ -48,7 +48,8 @@ func TestMend(t *testing.T) {
     write the
             line 2: title = "teh quick tide"                            spelling
 
-Left to you, since it changes what is made (mend --all makes these)
+Left to you, since it changes what is made (mend --all makes these, where it
+need not guess)
 
   a.candle.hcl
     write slow

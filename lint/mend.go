@@ -14,7 +14,7 @@ const rounds = 8
 
 // MendOptions says what may be mended.
 type MendOptions struct {
-	All    bool                   // the preferred fix of every finding; else only what leaves what is made as it is
+	All    bool                   // the preferred fix of every finding, unless it is a guess; else only what leaves what is made as it is
 	Covers func(file string) bool // the files that may change; nil: all
 }
 
@@ -24,7 +24,7 @@ type Mended struct {
 	Report   *Report // of the covered files as they are now
 	Changed  []Rewritten
 	Applied  []Repair
-	Withheld []Repair // not safe, and All was not asked for
+	Withheld []Repair // not safe, and All was not asked for; or a guess
 	Skipped  []Repair // why stands in each
 }
 
@@ -124,7 +124,9 @@ func (m *mender) candidate(f *Found) (p pick, ok, heldBack bool) {
 		return p, false, false
 	}
 	fix := fixes[0]
-	if !m.All {
+	if fix.Guess {
+		heldBack = true
+	} else if !m.All {
 		i := slices.IndexFunc(fixes, func(f schema.Fix) bool { return f.Safe })
 		if i < 0 {
 			heldBack = true

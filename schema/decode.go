@@ -42,6 +42,7 @@ func (r *reader) inside(body *hclsyntax.Body, parent *Block, spec *BlockSpec) []
 	for _, source := range body.Blocks {
 		inner := r.specOf(source, spec)
 		if inner == nil {
+			r.file.Whole = false // it may be what would be missed
 			continue
 		}
 		b := r.block(source, inner, parent)

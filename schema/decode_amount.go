@@ -41,9 +41,16 @@ func (v *reading) badAmount(text, after string, err *quantity.Error) {
 	}
 	p := Problem{Rule: amountRule(err.Kind), Span: v.within(err.Start, err.End), Message: err.Message}
 	for _, suggestion := range err.Suggest {
-		p.Fixes = append(p.Fixes, v.becomes(Quote(suggestion+after), false))
+		p.Fixes = append(p.Fixes, v.guess(Quote(suggestion+after)))
 	}
 	v.r.report(p)
+}
+
+// guess is a fix that writes one of several amounts that may be meant.
+func (v *reading) guess(literal string) Fix {
+	fix := v.becomes(literal, false)
+	fix.Guess = true
+	return fix
 }
 
 func amountRule(kind quantity.ErrorKind) string {
@@ -76,7 +83,7 @@ func (v *reading) bareNumber() {
 	_, err := quantity.Parse(number, v.spec.Dims...)
 	if err != nil && err.Kind == quantity.UnitMissing && len(err.Suggest) > 0 {
 		for _, suggestion := range err.Suggest {
-			p.Fixes = append(p.Fixes, v.becomes(Quote(suggestion), false))
+			p.Fixes = append(p.Fixes, v.guess(Quote(suggestion)))
 		}
 		p.Message = number + " says no unit: write " + orList(quoted(err.Suggest))
 	}

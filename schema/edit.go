@@ -9,9 +9,12 @@ type Edit struct {
 
 // Fix is a repair: byte edits made together or not at all. Title is an
 // imperative that names the result. Safe means that what is made does not
-// change: spelling, layout, a unit made explicit.
+// change: spelling, layout, a unit made explicit. Guess means that it is one
+// of several readings, between which only a person can choose: it is offered,
+// and never made in bulk.
 type Fix struct {
 	Title string
 	Safe  bool
+	Guess bool
 	Edits []Edit
 }

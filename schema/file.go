@@ -10,7 +10,7 @@ import (
 type File struct {
 	Name     string // path relative to the shop's root, with "/"
 	Text     *Text
-	Whole    bool // the text parsed without a repair: what is missing in it is really missing
+	Whole    bool // the text parsed without a repair and every block is known: what is missing in it is really missing
 	Clean    bool // whole, and with no problem at all
 	Blocks   []*Block
 	Problems []Problem // sorted by place
