@@ -53,7 +53,7 @@ func TestCarets(t *testing.T) {
 			shop := base.With(file)
 			report := lint.Run(shop, rules.All(), today)
 			require.Empty(t, report.Faults)
-			assert.ElementsMatch(t, wanted, marks(report, file))
+			assert.ElementsMatch(t, wanted, marks(t, report, file))
 			compareMended(t, shop, strings.TrimSuffix(name, ".candle.hcl")+".fixed.candle.hcl")
 		})
 	}
@@ -75,13 +75,13 @@ func withoutCarets(src string) (text string, wanted []mark) {
 	return strings.Join(kept, ""), wanted
 }
 
-// marks are the findings about a file that have a line of it to stand under.
-func marks(report *lint.Report, file *schema.File) []mark {
+// marks are the findings, all of which must be about the file: the example
+// shop below it is sound.
+func marks(t *testing.T, report *lint.Report, file *schema.File) []mark {
+	t.Helper()
 	var found []mark
 	for _, f := range report.Findings {
-		if f.At.File != file {
-			continue
-		}
+		require.Samef(t, file, f.At.File, "%s is flagged: %s", f.At.File.Name, f.Message)
 		line, column := file.Text.Position(f.At.Span.Start)
 		length := utf8.RuneCountInString(file.Text.Slice(f.At.Span))
 		found = append(found, mark{line, column, length, f.Rule.Name, f.Level.String()})
@@ -101,4 +101,33 @@ func compareMended(t *testing.T, shop *lint.Shop, name string) {
 	want, err := os.ReadFile(name)
 	require.NoError(t, err)
 	assert.Equal(t, string(want), got, "after mending")
+}
+
+// Every group of rules has a place under carets, and so has each of the rules
+// that weigh most.
+func TestCaretsForEveryGroup(t *testing.T) {
+	names, err := filepath.Glob("testdata/carets/*.candle.hcl")
+	require.NoError(t, err)
+	marked := map[string]bool{}
+	for _, name := range names {
+		src, err := os.ReadFile(name)
+		require.NoError(t, err)
+		_, wanted := withoutCarets(string(src))
+		for _, m := range wanted {
+			marked[m.rule] = true
+		}
+	}
+	groups := map[string]bool{}
+	for _, r := range rules.All() {
+		groups[r.Group] = groups[r.Group] || marked[r.Name]
+	}
+	for group, shown := range groups {
+		assert.Truef(t, shown, "no rule of %q stands under carets", group)
+	}
+	for _, rule := range []string{
+		"fragrance-over-limit", "wax-not-for-container", "pour-too-hot", "pour-too-cool",
+		"wick-hole-unsealed", "wick-hole-sealed-late", "seal-too-weak", "warning-label-missing", "caution-missing",
+	} {
+		assert.Truef(t, marked[rule], "%s stands nowhere under carets", rule)
+	}
 }

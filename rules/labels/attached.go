@@ -9,6 +9,7 @@ import (
 	"wickrule/rules/batch"
 	"wickrule/rules/repair"
 	"wickrule/schema"
+	"wickrule/schema/quantity"
 )
 
 // attached are the labels that the steps put on the candles of one vessel;
@@ -135,16 +136,32 @@ func covers(l *schema.Block, market string) (yes, stated bool) {
 	return slices.ContainsFunc(v.Items(), func(i schema.Item) bool { return i.Text == market }), true
 }
 
-// suitable lists the stock labels that are made for every market of the recipe
-// and carry what its candles must be warned of, at most most.
-func suitable(p *lint.Pass, candle schema.CandleType, most int) []*schema.Block {
+// suitable lists the stock labels that are made for every market of the recipe,
+// carry what its candles must be warned of and promise no more than one of
+// them holds; those that come nearest to it first, at most most.
+func suitable(p *lint.Pass, on attached, candle schema.CandleType, most int) []*schema.Block {
 	var fit []*schema.Block
 	for _, l := range p.Shop().Shelf("label") {
-		if len(fit) < most && fits(p, l, candle) {
+		if fits(p, l, candle) && !on.lessThan(promised(l)) {
 			fit = append(fit, l)
 		}
 	}
-	return fit
+	slices.SortStableFunc(fit, func(a, b *schema.Block) int { return promised(b).Cmp(promised(a)) })
+	return fit[:min(most, len(fit))]
+}
+
+// promised is the net weight printed on a label, in g; zero where none is.
+func promised(l *schema.Block) quantity.Rat {
+	net := parseNet(l.Get("net_weight").Text(), quantity.Weight)
+	if !net.hasUS() && !net.hasMetric() {
+		return quantity.Int(0)
+	}
+	return net.most().Base()
+}
+
+// lessThan says whether one candle is known to hold less than a weight in g.
+func (on *attached) lessThan(g quantity.Rat) bool {
+	return on.vessel != nil && on.vessel.Mass.Known() && on.vessel.Mass.Value.Less(g)
 }
 
 func fits(p *lint.Pass, l *schema.Block, candle schema.CandleType) bool {
@@ -188,10 +205,11 @@ func candleType(b *batch.Batch, vessel *batch.Vessel) schema.CandleType {
 	}
 }
 
-// swaps offers to name another label where this one stands.
-func swaps(p *lint.Pass, l label, candle schema.CandleType) []schema.Fix {
+// swaps offers to name another label where the last one stands.
+func swaps(p *lint.Pass, on attached, candle schema.CandleType) []schema.Fix {
+	l := on.labels[len(on.labels)-1]
 	var fixes []schema.Fix
-	for _, other := range suitable(p, candle, 4) {
+	for _, other := range suitable(p, on, candle, 4) {
 		if other != l.stock {
 			fixes = append(fixes, schema.Fix{
 				Title: fmt.Sprintf("attach %s in its place", other.Label),
@@ -206,7 +224,7 @@ func swaps(p *lint.Pass, l label, candle schema.CandleType) []schema.Fix {
 // that suits.
 func attachments(p *lint.Pass, on attached, candle schema.CandleType, several bool) []schema.Fix {
 	var fixes []schema.Fix
-	for _, l := range suitable(p, candle, 4) {
+	for _, l := range suitable(p, on, candle, 4) {
 		title := fmt.Sprintf("attach the label %s", l.Label)
 		if n := len(on.steps); n > 0 {
 			fixes = append(fixes, repair.Rewrite(title, on.steps[n-1].Get("label"), schema.Quote(l.Label)))

@@ -74,7 +74,7 @@ func cautionFinding(p *lint.Pass, on attached, market string, lacking []string, 
 		At: last.at(),
 		Message: fmt.Sprintf("%s %s not say %s, which %s asks for on every candle of this kind sold in the %s",
 			on.titles(), verb(len(on.labels), "does", "do"), quoted(lacking), schema.CautionsIn(market).Standard, market),
-		Fixes: func() []schema.Fix { return append(swaps(p, last, candle), additions(last.stock, lacking)...) },
+		Fixes: func() []schema.Fix { return append(swaps(p, on, candle), additions(last.stock, lacking)...) },
 	}
 	if v := last.stock.Get("cautions"); v.Known() {
 		f.Notes = []lint.Note{{Place: lint.AtValue(v), Message: "its cautions are listed here"}}

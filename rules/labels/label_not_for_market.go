@@ -60,7 +60,7 @@ func marketFinding(p *lint.Pass, b *batch.Batch, on attached, market schema.Item
 		Message: fmt.Sprintf("the candle is sold in the %s, and %s %s not made for it: what that market wants on a candle may not be there",
 			market.Text, on.titles(), verb(len(on.labels), "is", "are")),
 		Notes: []lint.Note{{Place: lint.AtValue(last.stock.Get("markets")), Message: "what it is made for is stated here"}},
-		Fixes: func() []schema.Fix { return swaps(p, last, candleType(b, on.vessel)) },
+		Fixes: func() []schema.Fix { return swaps(p, on, candleType(b, on.vessel)) },
 	}
 	if market.Span != (schema.Span{}) {
 		if v := p.Recipe.Get("markets"); v.Known() {

@@ -54,19 +54,19 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-03" {
       candle = "C"
       cycle  = 9
       to_end = true
       result = "fail"
-  }
+    }
   }
 
   recipe "for-a-class" {
@@ -97,13 +97,13 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
   }
 
   recipe "for-ourselves" {
@@ -157,17 +157,17 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-03" {
       candle = "C"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
   }

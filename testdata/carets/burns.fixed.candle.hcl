@@ -52,19 +52,19 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-03" {
       candle = "C"
       cycle  = 9
       to_end = true
       result = "fail"
-  }
+    }
   }
 
   recipe "for-a-class" {
@@ -94,13 +94,13 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
   }
 
   recipe "for-ourselves" {
@@ -154,17 +154,17 @@
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-02" {
       candle = "B"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
     test_burn "2026-10-03" {
       candle = "C"
       cycle  = 9
       to_end = true
       result = "pass"
-  }
+    }
   }

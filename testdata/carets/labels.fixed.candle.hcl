@@ -23,5 +23,5 @@ label "bare-sticker" {
     step "pour" { at = "166 °F" }
     step "cool" { for = "24 h" }
     step "trim wick" { to = "1/4 in" }
-    step "attach label" { label = "us-base" }
+    step "attach label" { label = "us-small" }
   }

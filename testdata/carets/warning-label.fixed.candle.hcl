@@ -37,7 +37,7 @@ recipe "without-any" {
   step "pour" { at = "138 °F" }
   step "cool" { for = "24 h" }
   step "trim wick" { to = "1/4 in" }
-  step "attach label" { label = "us-base" }
+  step "attach label" { label = "us-jar" }
   test_burn "2026-10-01" {
     candle = "A"
     cycle  = 9
@@ -76,7 +76,7 @@ recipe "lacks-one" {
   step "pour" { at = "138 °F" }
   step "cool" { for = "24 h" }
   step "trim wick" { to = "1/4 in" }
-  step "attach label" { label = "us-base" }
+  step "attach label" { label = "us-jar" }
   test_burn "2026-10-01" {
     candle = "A"
     cycle  = 9
