@@ -60,15 +60,15 @@ var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/li
 // with a stroke at its end stands for all that begins so. Tests may use what
 // they like.
 var only = map[string][]string{
-	"github.com/hashicorp/hcl/":   {"wickrule/schema"},
-	"github.com/zclconf/go-cty/":  {"wickrule/schema"},
-	"github.com/spf13/pflag":      {"wickrule/cli"},
-	"golang.org/x/term":           {"wickrule/cli"},
-	"github.com/stretchr/testify": {},
-	"os":                          {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook"},
-	"os/":                         {"wickrule"},
-	"net":                         {},
-	"net/":                        {},
+	"github.com/hashicorp/hcl/":    {"wickrule/schema"},
+	"github.com/zclconf/go-cty/":   {"wickrule/schema"},
+	"github.com/spf13/pflag":       {"wickrule/cli"},
+	"golang.org/x/term":            {"wickrule/cli"},
+	"github.com/stretchr/testify/": {},
+	"os":                           {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook"},
+	"os/":                          {"wickrule"},
+	"net":                          {},
+	"net/":                         {},
 }
 
 // The arrows between the folders run one way: schema, lint, batch, the rule
