@@ -68,8 +68,10 @@ func has(list schema.Value, word string) bool {
 	return slices.ContainsFunc(list.Items(), func(i schema.Item) bool { return i.Text == word })
 }
 
-// minority says whether less than half of the wax in a vessel is of the kind
-// told by which. Where weights are not known it is taken to be more.
+// minority says whether less than a quarter of the wax in a vessel is of the
+// kind told by which: a hardener, not what the candle is made of (common
+// practice: stearin makes up 5 to 30 % of a hard paraffin). Where weights are
+// not known it is taken to be more.
 func minority(b *batch.Batch, vessel int, which func(*batch.Ingredient) bool) bool {
 	part, whole := quantity.Int(0), quantity.Int(0)
 	for i := range b.Waxes {
@@ -85,7 +87,7 @@ func minority(b *batch.Batch, vessel int, which func(*batch.Ingredient) bool) bo
 			part = part.Add(in.OfWax.Value)
 		}
 	}
-	return part.Add(part).Less(whole)
+	return part.Mul(quantity.Int(4)).Less(whole)
 }
 
 // wicked is the wick of a vessel: the one the vessel names, else the one that
