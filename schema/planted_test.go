@@ -198,3 +198,17 @@ func TestOneSlipIsToldOnceAndHidesNothing(t *testing.T) {
 	t.Logf("%v, %d wrong", made, wrong)
 	require.Len(t, made, 20, "every kind of slip is tried")
 }
+
+// Two slips that the stride above may step over.
+func TestNamesAndBracesThatMeanAnotherThingElsewhere(t *testing.T) {
+	f := read("recipe \"a\" {\n  title = \"A\"\n  pot     \"melter-8\"\n}\n")
+	require.Len(t, f.Problems, 1, says(f))
+	require.Equal(t, "pot", f.Text.Slice(f.Problems[0].Span), "a pot is a block only at the top of a file")
+	require.Equal(t, "melter-8", f.Blocks[0].Get("pot").Text())
+
+	f = read("recipe \"a\" {\n  title = \"A\"\n  step \"melt\" { to = \"186 °F\" }\n}\n  step \"pour\" {}\n}\n")
+	require.Len(t, f.Problems, 1, says(f))
+	require.Equal(t, 4, f.Text.Line(f.Problems[0].Span.Start))
+	require.Len(t, f.Blocks, 1)
+	require.Len(t, f.Blocks[0].Blocks, 2)
+}
