@@ -6,6 +6,7 @@ import (
 	"wickrule/lint"
 	"wickrule/rules/batch"
 	"wickrule/schema"
+	"wickrule/schema/quantity"
 )
 
 // FragranceOverLimit compares all fragrances together with what the wax
@@ -71,6 +72,12 @@ var FragranceOverLimit = &lint.Rule{
 func checkOverLimit(p *lint.Pass) {
 	b := batch.Of.In(p.View)
 	l, verdict := judge(b)
+	if least, most, sure := surelyOver(b); sure && (verdict == unjudged || l.Family != "") {
+		if !isExtreme(b) {
+			reportSurelyOver(p, b, least, most)
+		}
+		return
+	}
 	switch verdict {
 	case unjudged:
 		if l.Ask(p) && l.Load.Ask(p) {
@@ -85,6 +92,44 @@ func checkOverLimit(p *lint.Pass) {
 			reportOverStrict(p, b, l)
 		}
 	}
+}
+
+// surelyOver says whether the load is over the limit whatever the figures that
+// are missing may be: least is what the fragrances whose amount is known come
+// to, most what the waxes would hold if every one that states no limit held
+// its own weight. Both are ratios to the wax; of a limit of total it is not
+// sure.
+func surelyOver(b *batch.Batch) (least, most quantity.Rat, sure bool) {
+	for i := range b.Fragrances {
+		if in := &b.Fragrances[i]; in.OfWax.Known() {
+			least = least.Add(in.OfWax.Value)
+		}
+	}
+	for i := range b.Waxes {
+		in := &b.Waxes[i]
+		if !in.OfWax.Known() {
+			return least, most, false
+		}
+		limit := one
+		if stated := in.Stock.Get("fragrance_limit"); stated.Known() {
+			if stated.Amount().Basis() == quantity.OfTotal {
+				return least, most, false
+			}
+			limit = stated.Amount().High().Base()
+		}
+		most = most.Add(in.OfWax.Value.Mul(limit))
+	}
+	return least, most, len(b.Waxes) > 0 && most.Less(least)
+}
+
+func reportSurelyOver(p *lint.Pass, b *batch.Batch, least, most quantity.Rat) {
+	at, notes := atMain(b)
+	p.Report(lint.Finding{
+		At:    at,
+		Notes: notes,
+		Message: fmt.Sprintf("the fragrances whose amount is known come to %s, over the %s that the wax here could hold at the most, whatever the figures that are missing may be",
+			batch.PercentBeside(least, most, quantity.OfWax), batch.Percent(most, quantity.OfWax)),
+	})
 }
 
 func reportOver(p *lint.Pass, b *batch.Batch, l batch.Limit) {

@@ -15,8 +15,8 @@ var GelNeedsGelSafe = &lint.Rule{
 	Title:  "gel wax with something in it that is not declared fit for it",
 	Levels: lint.Every(lint.Must),
 	Why: "Gel is mineral oil held by a polymer. A fragrance that does not dissolve in it gathers in drops, and when the flame reaches them " +
-		"the whole surface can flash over. Suppliers declare which oils are fit, and those with a flash point under 77 °C (170 °F) are not used.",
-	Remedy:   "Use a fragrance whose supplier declares it gel-safe, with a flash point of 77 °C (170 °F) or more.",
+		"the whole surface can flash over. Suppliers declare which oils are fit, and those with a flash point under 170 °F (77 °C) are not used.",
+	Remedy:   "Use a fragrance whose supplier declares it gel-safe, with a flash point of 170 °F (77 °C) or more.",
 	Cautions: "Do not light a gel candle that looks cloudy or beaded.",
 	Source:   "common practice; the supplier's declaration",
 	Bad: []lint.Example{
@@ -43,12 +43,12 @@ var GelNeedsGelSafe = &lint.Rule{
 // gelOil is the fragrance of the example shop's gel recipe.
 const gelOil = "amber-lantern"
 
-// leastGelFlash is 77 °C, 170 °F as it is usually said: common practice.
-var leastGelFlash = quantity.Int(77)
+// leastGelFlash is 170 °F in °C, 76.7: common practice, often said as 77 °C.
+var leastGelFlash = quantity.NewRat(230, 3)
 
 func checkGel(p *lint.Pass) {
 	b := batch.Of.In(p.View)
-	if !hasGel(b) {
+	if !hasGel(p, b) {
 		return
 	}
 	for _, list := range [][]batch.Ingredient{b.Dyes, b.Additives} {
@@ -82,7 +82,7 @@ func checkGel(p *lint.Pass) {
 		case flash.Broken() || !flash.Amount().Base().Less(leastGelFlash):
 			continue
 		}
-		f.Message = fmt.Sprintf("%s has a flash point of %s, under the 77 °C (170 °F) that is usual for gel (common practice)", title(in), batch.Both(p.View, flash.Amount()))
+		f.Message = fmt.Sprintf("%s has a flash point of %s, under the 170 °F (76.7 °C) that is usual for gel (common practice)", title(in), batch.Both(p.View, flash.Amount()))
 		f.Notes = []lint.Note{{Place: lint.AtValue(flash), Message: "its flash point is stated here"}}
 		p.Report(f)
 	}
@@ -92,6 +92,7 @@ func checkGel(p *lint.Pass) {
 // but must not be declared unfit.
 func reportUnfitForGel(p *lint.Pass, in *batch.Ingredient) {
 	safe := in.Stock.Get("gel_safe")
+	p.CannotCheck(in.Stock, "gel_safe")
 	if !safe.No() {
 		return
 	}
@@ -102,10 +103,18 @@ func reportUnfitForGel(p *lint.Pass, in *batch.Ingredient) {
 	})
 }
 
-func hasGel(b *batch.Batch) bool {
+// hasGel says whether a wax of the recipe is gel, or a house blend with gel in
+// it.
+func hasGel(p *lint.Pass, b *batch.Batch) bool {
 	for i := range b.Waxes {
-		if b.Waxes[i].Stock.Get("family").Text() == "gel" {
+		stock := b.Waxes[i].Stock
+		if stock.Get("family").Text() == "gel" {
 			return true
+		}
+		for part := range stock.Each("part") {
+			if wax, ok := p.Stock("wax", part.Label); ok && wax.Get("family").Text() == "gel" {
+				return true
+			}
 		}
 	}
 	return false

@@ -73,7 +73,7 @@ func main(b *batch.Batch) *batch.Ingredient {
 	best := &b.Fragrances[0]
 	for i := range b.Fragrances {
 		in := &b.Fragrances[i]
-		if best.OfWax.Known() && in.OfWax.Known() && best.OfWax.Value.Less(in.OfWax.Value) {
+		if in.OfWax.Known() && (!best.OfWax.Known() || best.OfWax.Value.Less(in.OfWax.Value)) {
 			best = in
 		}
 	}

@@ -36,6 +36,9 @@ func checkRepeatedKeys(p *lint.Pass) {
 	shop := p.Shop()
 	for _, f := range shop.Files {
 		for _, b := range f.Blocks {
+			if b.Is("recipe") {
+				checkRepeatedIngredients(p, b)
+			}
 			if b.Spec.Label != schema.Defines || b.Label == "" {
 				continue
 			}
@@ -51,6 +54,27 @@ func checkRepeatedKeys(p *lint.Pass) {
 				Message: fmt.Sprintf("there is already a %s called %s: give this one another key, or remove one of the two", b.Name(), first.Label),
 				Notes:   []lint.Note{{Place: lint.AtLabel(first), Message: "the first stands here, and counts"}},
 			})
+		}
+	}
+}
+
+// checkRepeatedIngredients looks for a fragrance, dye or additive that a recipe
+// lists twice: each would be held against its limit alone. Layers may be of
+// one wax, so that may stand twice.
+func checkRepeatedIngredients(p *lint.Pass, recipe *schema.Block) {
+	for i, b := range recipe.Blocks {
+		if !b.Is("fragrance") && !b.Is("dye") && !b.Is("additive") {
+			continue
+		}
+		for _, before := range recipe.Blocks[:i] {
+			if before.Name() == b.Name() && before.Label == b.Label && b.Label != "" {
+				p.Report(lint.Finding{
+					At:      lint.AtLabel(b),
+					Message: fmt.Sprintf("%s is listed twice in this recipe: make one of the two, with both amounts added up", b.Label),
+					Notes:   []lint.Note{{Place: lint.AtLabel(before), Message: "it stands here already"}},
+				})
+				break
+			}
 		}
 	}
 }
