@@ -174,7 +174,7 @@ additive "unsaid" {
 	assert.Equal(t, []string{`must water-in-wax on "juice"`}, said(t, runText(t, wet+"recipe \"try\" {\n"+fragrance("juice", "load", "1 % of wax")+"  mold \"cu")), "also while the rest is typed")
 }
 
-// 77 °C (170.6 °F, usually said as 170 °F) is common practice.
+// 170 °F (76.7 °C, often said as 77 °C) is common practice.
 func TestGel(t *testing.T) {
 	extra := `fragrance "undeclared" {
   title           = "Undeclared"
@@ -205,10 +205,10 @@ dye "chalk" {
 	}
 	of := func(key string) string { return fragrance(key, "load", "3 % of wax") }
 	found, unchecked := gel(wax("gel", "1 kg") + of("clove"))
-	assert.Empty(t, found, "exactly 77 °C")
+	assert.Empty(t, found, "exactly 170 °F")
 	assert.Empty(t, unchecked)
 	found, _ = gel(wax("gel", "1 kg") + of("musk"))
-	assert.Equal(t, []string{`must gel-needs-gel-safe on "musk"`}, found, "76.6 °C")
+	assert.Equal(t, []string{`must gel-needs-gel-safe on "musk"`}, found, "169.9 °F")
 	found, _ = gel(wax("gel", "1 kg") + of("undeclared"))
 	assert.Equal(t, []string{`must gel-needs-gel-safe on "undeclared"`}, found)
 	found, _ = gel(wax("gel", "1 kg") + of("unfit"))

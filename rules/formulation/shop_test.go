@@ -88,7 +88,7 @@ fragrance "thyme" {
 }
 fragrance "clove" {
   title           = "Clove"
-  flash_point     = "77 °C"
+  flash_point     = "170 °F"
   density         = "1 g/mL"
   most_in_candles = "25 % of total"
   water_based     = false
@@ -96,7 +96,7 @@ fragrance "clove" {
 }
 fragrance "musk" {
   title           = "Musk"
-  flash_point     = "76.9 °C"
+  flash_point     = "169.9 °F"
   most_in_candles = "25 % of total"
   water_based     = false
   gel_safe        = true
