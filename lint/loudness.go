@@ -3,7 +3,8 @@ package lint
 // loudness is how loud a finding of the rule speaks: the rule's levels, or
 // the finding's own, by what the recipe is made for, changed by the shop's
 // tune. Where the rule is silent a tune does not wake it. A binding rule is
-// never tuned below its level for what is made for sale.
+// never tuned below its level for what is made for sale, and one about the
+// format for nothing: what cannot be read cannot be judged.
 func loudness(shop *Shop, r *Rule, own Levels, m MadeFor) Level {
 	if own == (Levels{}) {
 		own = r.Levels
@@ -20,7 +21,7 @@ func loudness(shop *Shop, r *Rule, own Levels, m MadeFor) Level {
 	if !ok {
 		return level
 	}
-	if r.Binding && m == Sale && tuned < level {
+	if r.Binding && (m == Sale || r.About == AboutFormat) && tuned < level {
 		return level
 	}
 	return tuned

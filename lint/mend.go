@@ -230,7 +230,7 @@ func (m *mender) try(so admitted, more []pick) (admitted, bool) {
 		if edits[f] == nil {
 			continue
 		}
-		text, err := schema.Apply(f.Text.String(), edits[f])
+		text, err := schema.Apply(f.Text.String(), schema.Laid(f, edits[f]))
 		if err != nil {
 			return so, false
 		}

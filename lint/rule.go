@@ -20,7 +20,7 @@ type Rule struct {
 	Source   string // the published source, or "common practice", or what is "from memory"
 	Cautions string // what to mind while putting it right; may be empty
 	Levels   Levels // the loudest it usually speaks; a finding may carry its own
-	Binding  bool   // for recipes made for sale: neither conceded nor tuned below Levels
+	Binding  bool   // for recipes made for sale, and all where it is about the format: neither conceded nor tuned below Levels
 	About    Subject
 	Bad      []Example // each is flagged by this rule
 	Good     []Example // none is flagged by this rule
