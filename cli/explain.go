@@ -134,6 +134,8 @@ func loudnessOf(r *lint.Rule) string {
 		text = word(r.Levels.Sale) + ", whatever it is made for"
 	}
 	switch {
+	case r.About == lint.AboutFormat && r.Binding:
+		text += "; it is about how the text is written and can be neither conceded nor turned down"
 	case r.About == lint.AboutFormat:
 		text += "; it is about how the text is written and cannot be conceded"
 	case r.Binding:

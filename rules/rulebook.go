@@ -15,8 +15,8 @@ func Rulebook(rules []*lint.Rule) string {
 	b.WriteString("Made from the rules themselves by `go generate ./rules`; do not edit it by hand.\n\n")
 	b.WriteString("Levels are for one's own use / a class / sale: **must** (do not pour, sell or teach it like this), **should** (put it right, or\n" +
 		"record a concession with its reason), **consider** (worth knowing), – (silent). A shop can `tune` how loud a rule speaks. Rules marked ‡\n" +
-		"can be neither tuned below their level nor conceded in recipes made for sale. Single findings of a rule may be softer or louder; the\n" +
-		"rule says when.\n\n")
+		"can be neither tuned below their level nor conceded in recipes made for sale, and those about the format itself in none. Single findings of a rule\n" +
+		"may be softer or louder; the rule says when.\n\n")
 	b.WriteString("Nothing here is a test report or legal advice. The supplier's data sheets, local codes and licensed practice go first.\n")
 	group := ""
 	for _, r := range rules {
