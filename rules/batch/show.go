@@ -2,6 +2,7 @@ package batch
 
 import (
 	"wickrule/lint"
+	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
@@ -113,4 +114,28 @@ func (s Stated) Whose() string {
 		return s.Wax.Title()
 	}
 	return "the wax"
+}
+
+// ApartLike is a difference in K, in degrees of the scale that a temperature is
+// written in: "15 °F".
+func ApartLike(kelvin quantity.Rat, written quantity.Quantity) string {
+	return quantity.FromBase(kelvin, written.Unit().AsDifference()).Show(written.Unit().System)
+}
+
+// DegreesLike is a temperature in °C in the scale of the one it is spoken of
+// with, the other in brackets: "182 °F (83.3 °C)".
+func DegreesLike(celsius quantity.Rat, written quantity.Quantity) string {
+	return quantity.FromBase(celsius, written.Unit()).Both(written.Unit().System)
+}
+
+// NoteAt is a related place at each figure of the stock that is written; none
+// for a family's.
+func NoteAt(message string, values ...schema.Value) []lint.Note {
+	var notes []lint.Note
+	for _, v := range values {
+		if v.Known() {
+			notes = append(notes, lint.Note{Place: lint.AtValue(v), Message: message})
+		}
+	}
+	return notes
 }

@@ -113,7 +113,7 @@ func checkAdding(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 	if above == 0 {
 		return
 	}
-	f := lint.Finding{At: lint.AtValue(s.Heat), Notes: noteAt("flash point stated here", lowest)}
+	f := lint.Finding{At: lint.AtValue(s.Heat), Notes: batch.NoteAt("flash point stated here", lowest)}
 	direct := false
 	if melt := lastMelt(b, s.Index); melt != nil {
 		source := sourceOf(p, melt)
@@ -133,7 +133,7 @@ func aboveItsFlash(p *lint.Pass, at quantity.Quantity, flash schema.Value, above
 		others = fmt.Sprintf(" (the lowest of %d here)", above)
 	}
 	message := fmt.Sprintf("%s is %s above the flash point of %s, %s%s",
-		reached(p.View, end, at), apart(end.Base().Sub(point.Base()), end), flash.Block.Title(), batch.Both(p.View, point), others)
+		reached(p.View, end, at), batch.ApartLike(end.Base().Sub(point.Base()), end), flash.Block.Title(), batch.Both(p.View, point), others)
 	if direct {
 		return message + ". The pot stands over direct heat: a spill or the vapor over the open bottle can be lit there. Take the pot off the heat before the bottle is opened"
 	}

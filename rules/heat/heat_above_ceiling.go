@@ -81,7 +81,7 @@ func checkAboveCeiling(p *lint.Pass) {
 		}
 		c := &j.limits.waxes[j.ceilingOf].ceiling
 		whole := j.value.Amount()
-		message := fmt.Sprintf("%s is %s over the ceiling of %s, %s", reached(p.View, whole.High(), whole), apart(j.high.Sub(c.High()), whole.High()),
+		message := fmt.Sprintf("%s is %s over the ceiling of %s, %s", reached(p.View, whole.High(), whole), batch.ApartLike(j.high.Sub(c.High()), whole.High()),
 			whose(*c), batch.Both(p.View, c.Amount))
 		if c.Family != "" {
 			message += ". " + silent(*c)
@@ -90,7 +90,7 @@ func checkAboveCeiling(p *lint.Pass) {
 			At:      lint.AtValue(j.value),
 			Levels:  j.ceiling.levels(),
 			Message: message,
-			Notes:   noteAt(limitHere, c.Value),
+			Notes:   batch.NoteAt(limitHere, c.Value),
 			Fixes:   j.lowered,
 		})
 	}

@@ -85,7 +85,7 @@ func checkNearFlash(p *lint.Pass) {
 			At:      lint.AtValue(j.value),
 			Levels:  j.flash.levels(),
 			Message: j.flashMessage(p.View),
-			Notes:   noteAt("flash point stated here", j.limits.waxes[j.flashOf].flash.Value),
+			Notes:   batch.NoteAt("flash point stated here", j.limits.waxes[j.flashOf].flash.Value),
 			Fixes:   j.lowered,
 		})
 	}
@@ -97,22 +97,22 @@ func (j *judged) flashMessage(view *lint.View) string {
 	said := reached(view, whole.High(), whole)
 	f := &w.flash
 	if f.Known() && (f.Family == "" || !j.high.Less(f.High().Sub(margin))) {
-		where := fmt.Sprintf("%s below", apart(f.High().Sub(j.high), whole.High()))
+		where := fmt.Sprintf("%s below", batch.ApartLike(f.High().Sub(j.high), whole.High()))
 		switch over := j.high.Sub(f.High()); over.Sign() {
 		case 0:
 			where = "just"
 		case 1:
-			where = fmt.Sprintf("%s above", apart(over, whole.High()))
+			where = fmt.Sprintf("%s above", batch.ApartLike(over, whole.High()))
 		}
 		message := fmt.Sprintf("%s is %s the flash point of %s, %s, where its vapor can be lit: stay more than %s below it",
-			said, where, whose(*f), batch.Both(view, f.Amount), apart(margin, whole.High()))
+			said, where, whose(*f), batch.Both(view, f.Amount), batch.ApartLike(margin, whole.High()))
 		if f.Family != "" {
 			message += ". " + silent(*f)
 		}
 		return message
 	}
 	return fmt.Sprintf("%s is too hot for a wax whose flash point is not known: stay below %s (common practice), and look up the flash point of %s in its safety data sheet",
-		said, both(hardStop, whole.High()), f.Wax.Title())
+		said, batch.DegreesLike(hardStop, whole.High()), f.Wax.Title())
 }
 
 // askForFlash has the pass say which sheets state none: what is usual for the

@@ -4,6 +4,7 @@ import (
 	"fmt"
 
 	"wickrule/lint"
+	"wickrule/rules/batch"
 	"wickrule/schema"
 )
 
@@ -68,7 +69,7 @@ func checkOpenHeat(p *lint.Pass) {
 			}
 			reported = s.said
 		}
-		p.Report(lint.Finding{At: lint.AtValue(s.said), Message: s.danger(), Notes: noteAt("its heat is stated here", s.pot.Get("heat"))})
+		p.Report(lint.Finding{At: lint.AtValue(s.said), Message: s.danger(), Notes: batch.NoteAt("its heat is stated here", s.pot.Get("heat"))})
 	}
 }
 

@@ -34,8 +34,8 @@ func checkOver(p *lint.Pass, kind, done string) {
 		top, whole := j.own.AtHigh(), j.value.Amount()
 		p.Report(lint.Finding{
 			At:      lint.AtValue(j.value),
-			Message: outside(p, j, top, done, reached(p.View, whole.High(), whole)+" is "+apart(j.high.Sub(j.own.High()), whole.High())+" hotter") + byAHair(j.high, j.own.High(), whole.High()),
-			Notes:   noteAt(limitHere, top.Value),
+			Message: outside(p, j, top, done, reached(p.View, whole.High(), whole)+" is "+batch.ApartLike(j.high.Sub(j.own.High()), whole.High())+" hotter") + byAHair(j.high, j.own.High(), whole.High()),
+			Notes:   batch.NoteAt(limitHere, top.Value),
 			Fixes:   j.lowered,
 		})
 	}
@@ -65,8 +65,8 @@ func checkUnder(p *lint.Pass, kind, done string) {
 		bottom, whole := j.own.AtLow(), j.value.Amount()
 		p.Report(lint.Finding{
 			At:      lint.AtValue(j.value),
-			Message: outside(p, j, bottom, done, reached(p.View, whole.Low(), whole)+" is "+apart(j.own.Low().Sub(j.low), whole.Low())+" cooler") + byAHair(j.low, j.own.Low(), whole.Low()),
-			Notes:   noteAt(limitHere, bottom.Value),
+			Message: outside(p, j, bottom, done, reached(p.View, whole.Low(), whole)+" is "+batch.ApartLike(j.own.Low().Sub(j.low), whole.Low())+" cooler") + byAHair(j.low, j.own.Low(), whole.Low()),
+			Notes:   batch.NoteAt(limitHere, bottom.Value),
 		})
 	}
 }
@@ -100,7 +100,7 @@ func reportNoneInCommon(p *lint.Pass, j *judged, done string) {
 	var b strings.Builder
 	fmt.Fprintf(&b, "no temperature suits all waxes of this blend: %s is %s at %s, %s at %s. ", whoOf(low), done, batch.Both(p.View, low.Amount), whoOf(high), batch.Both(p.View, high.Amount))
 	b.WriteString("Try the blend out and write it down as a wax of its own, with the figures you found")
-	p.Report(lint.Finding{At: lint.AtValue(j.value), Message: b.String(), Notes: noteAt("range stated here", low.Value, high.Value)})
+	p.Report(lint.Finding{At: lint.AtValue(j.value), Message: b.String(), Notes: batch.NoteAt("range stated here", low.Value, high.Value)})
 }
 
 // whoOf is the wax of a range, with a word where the range is its family's.

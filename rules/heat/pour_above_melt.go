@@ -54,8 +54,8 @@ func checkPourAboveMelt(p *lint.Pass) {
 		p.Report(lint.Finding{
 			At: lint.AtValue(j.value),
 			Message: fmt.Sprintf("%s is %s hotter than the melt before it, %s: one of the two is wrong",
-				reached(p.View, pour.High(), pour), apart(j.high.Sub(melt.high), pour.High()), batch.Both(p.View, melted.High())),
-			Notes: noteAt("melted here", melt.value),
+				reached(p.View, pour.High(), pour), batch.ApartLike(j.high.Sub(melt.high), pour.High()), batch.Both(p.View, melted.High())),
+			Notes: batch.NoteAt("melted here", melt.value),
 		})
 	}
 }

@@ -165,7 +165,7 @@ func reportScale(p *lint.Pass, j *judged) {
 	f := lint.Finding{At: lint.AtValue(j.value), Levels: j.doubt.levels()}
 	if other == quantity.Celsius {
 		f.Message = fmt.Sprintf("%s is %s below where %s sets, %s, while %s suits it: which scale is meant?",
-			batch.Both(p.View, written.High()), apart(j.limits.setAt().Sub(j.high), written), titles(j.limits.waxes), both(j.limits.setAt(), written), meant)
+			batch.Both(p.View, written.High()), batch.ApartLike(j.limits.setAt().Sub(j.high), written), titles(j.limits.waxes), batch.DegreesLike(j.limits.setAt(), written), meant)
 		p.Report(f)
 		return
 	}
@@ -185,7 +185,7 @@ func (j *judged) danger(view *lint.View) string {
 		return fmt.Sprintf("%s is near enough to the flash point of %s, %s, for its vapor to be lit", said, whose(w.flash), batch.Both(view, w.flash.Amount))
 	case j.ceiling != within:
 		c := &j.limits.waxes[j.ceilingOf].ceiling
-		return fmt.Sprintf("%s is %s over the ceiling of %s, %s", said, apart(j.high.Sub(c.High()), written), whose(*c), batch.Both(view, c.Amount))
+		return fmt.Sprintf("%s is %s over the ceiling of %s, %s", said, batch.ApartLike(j.high.Sub(c.High()), written), whose(*c), batch.Both(view, c.Amount))
 	}
 	return fmt.Sprintf("%s is hotter than %s is ever worked", said, titles(j.limits.waxes))
 }
@@ -193,9 +193,9 @@ func (j *judged) danger(view *lint.View) string {
 func (j *judged) dangerNotes() []lint.Note {
 	switch {
 	case j.flash == stated:
-		return noteAt("flash point stated here", j.limits.waxes[j.flashOf].flash.Value)
+		return batch.NoteAt("flash point stated here", j.limits.waxes[j.flashOf].flash.Value)
 	case j.ceiling != within:
-		return noteAt(limitHere, j.limits.waxes[j.ceilingOf].ceiling.Value)
+		return batch.NoteAt(limitHere, j.limits.waxes[j.ceilingOf].ceiling.Value)
 	}
 	return nil
 }

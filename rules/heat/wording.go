@@ -5,23 +5,10 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
 const group = "Heat"
-
-// apart is a difference in K, in degrees of the scale that the temperature is
-// written in: "15 °F".
-func apart(kelvin quantity.Rat, written quantity.Quantity) string {
-	return quantity.FromBase(kelvin, written.Unit().AsDifference()).Show(written.Unit().System)
-}
-
-// both is a temperature in °C in the scale of the one it is spoken of with,
-// the other in brackets: "182 °F (83.3 °C)".
-func both(celsius quantity.Rat, written quantity.Quantity) string {
-	return quantity.FromBase(celsius, written.Unit()).Both(written.Unit().System)
-}
 
 // reached is the end of a written temperature that is spoken of: the whole of
 // a single one, of a range the end with a word that it is one.
@@ -30,18 +17,6 @@ func reached(view *lint.View, end, whole quantity.Quantity) string {
 		return batch.Both(view, end)
 	}
 	return whole.String() + " reaches " + batch.Both(view, end) + ", which"
-}
-
-// noteAt is a related place at a figure of the stock; none where it is a
-// family's.
-func noteAt(message string, values ...schema.Value) []lint.Note {
-	var notes []lint.Note
-	for _, v := range values {
-		if v.Known() {
-			notes = append(notes, lint.Note{Place: lint.AtValue(v), Message: message})
-		}
-	}
-	return notes
 }
 
 const limitHere = "limit stated here"

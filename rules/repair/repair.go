@@ -77,11 +77,6 @@ func Rewrite(title string, v schema.Value, literal string) schema.Fix {
 	return schema.Fix{Title: title, Edits: []schema.Edit{schema.SetValue(v, literal)}}
 }
 
-// Relabel replaces a block's label, to swap to another stock item.
-func Relabel(title string, b *schema.Block, key string) schema.Fix {
-	return schema.Fix{Title: title, Edits: []schema.Edit{{File: b.File, Span: b.LabelSpan, Text: schema.Quote(key)}}}
-}
-
 // Lowered is the amount of base units written in the unit of the quantity it
 // takes the place of, rounded down to what is weighed, counted or read on a
 // bench: whole degrees and drops, quarters of a block, a tenth of a per cent

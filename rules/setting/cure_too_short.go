@@ -100,7 +100,7 @@ func reportNoCure(p *lint.Pass, v *batch.Vessel, least batch.Stated) {
 		At: lint.AtHeader(v.Block),
 		Message: fmt.Sprintf("no step lets this scented candle cure, and %s: without it the scent is weak and a test burn tells little",
 			cureWanted(least)),
-		Notes: noteAt(limitHere, least.Value),
+		Notes: batch.NoteAt(limitHere, least.Value),
 	})
 }
 
@@ -113,7 +113,7 @@ func reportShortCure(p *lint.Pass, v schema.Value, total quantity.Rat, least bat
 		At: lint.AtValue(v),
 		Message: fmt.Sprintf("a cure of %s is %s short: %s",
 			said, daysOf(least.Low().Sub(total)), cureWanted(least)),
-		Notes: noteAt(limitHere, least.Value),
+		Notes: batch.NoteAt(limitHere, least.Value),
 	})
 }
 

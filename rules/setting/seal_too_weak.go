@@ -267,15 +267,15 @@ func reportWeak(p *lint.Pass, b *batch.Batch, step *batch.Step, w weakness, seve
 	if several {
 		name += ", the weakest here,"
 	}
-	over := apart(hot.Base().Sub(w.limit), hot)
+	over := batch.ApartLike(hot.Base().Sub(w.limit), hot)
 	if w.usual {
 		f.Message = fmt.Sprintf("%s states no holds_to, and such a seal counts as holding to %s (common practice): the %s at %s is %s over that. %s",
-			name, both(w.limit, hot), w.pour.Kind, at(p.View, hot, whole), over, w.danger(tab))
+			name, batch.DegreesLike(w.limit, hot), w.pour.Kind, at(p.View, hot, whole), over, w.danger(tab))
 		w.weigh(p, &f, w.hottest.Heat.Amount().High().Base())
 	} else {
 		f.Message = fmt.Sprintf("%s holds to %s: the %s at %s is %s over that. %s",
 			name, batch.Both(p.View, w.seal.Get("holds_to").Amount()), w.pour.Kind, at(p.View, hot, whole), over, w.danger(tab))
-		f.Notes = noteAt(limitHere, w.seal.Get("holds_to"))
+		f.Notes = batch.NoteAt(limitHere, w.seal.Get("holds_to"))
 	}
 	f.Fixes = func() []schema.Fix {
 		need, ok := hottest(p, b, step.Vessels)

@@ -107,7 +107,7 @@ func checkSecondPourTooCool(p *lint.Pass) {
 		low := two.Low()
 		how := "just as hot as"
 		if short := one.High().Base().Sub(low.Base()); short.Sign() > 0 {
-			how = apart(short, low) + " cooler than"
+			how = batch.ApartLike(short, low) + " cooler than"
 		}
 		// A range that only overlaps that of the first can be poured hotter.
 		if !low.Base().Less(one.Base()) {
@@ -146,7 +146,7 @@ func checkSecondPourOutOfStep(p *lint.Pass) {
 			f.Levels = lint.Every(lint.Consider)
 		}
 		f.Message = fmt.Sprintf("the second pour at %s is %s hotter than the first at %s; common practice is 5 to 10 °F (3 to 6 °C): it runs down beside the candle and leaves a ridge",
-			at(p.View, hot, two), apart(atWorst, hot), at(p.View, one.Low(), one))
+			at(p.View, hot, two), batch.ApartLike(atWorst, hot), at(p.View, one.Low(), one))
 		p.Report(f)
 	}
 }

@@ -139,7 +139,7 @@ func reportNoSecondPour(p *lint.Pass, b *batch.Batch, vessel int, shrinks batch.
 	v := &b.Vessels[vessel]
 	f := lint.Finding{
 		At:    lint.AtHeader(v.Block),
-		Notes: noteAt("shrinkage stated here", shrinks.Value),
+		Notes: batch.NoteAt("shrinkage stated here", shrinks.Value),
 		Fixes: func() []schema.Fix { return addSecondPour(p, b, vessel) },
 	}
 	if oftenOnce(b) {

@@ -104,7 +104,7 @@ func reportUnsealed(p *lint.Pass, b *batch.Batch, vessel int, pour *batch.Step) 
 	p.Missing(lint.Finding{
 		At:      lint.AtHeader(v.Block),
 		Message: fmt.Sprintf("nothing seals the wick hole of %s: %s runs out of it over the bench. Seal it before the pour", v.Stock.Title(), heat),
-		Notes:   noteAt("its wick hole is stated here", v.Stock.Get("wick_hole")),
+		Notes:   batch.NoteAt("its wick hole is stated here", v.Stock.Get("wick_hole")),
 		Fixes:   func() []schema.Fix { return sealFixes(p, b, vessel) },
 	})
 }

@@ -135,7 +135,7 @@ func checkTrim(p *lint.Pass, v *batch.Vessel, trim *batch.Step) {
 	default:
 		return
 	}
-	f.Notes = noteAt(limitHere, v.Wick.Get("trim"))
+	f.Notes = batch.NoteAt(limitHere, v.Wick.Get("trim"))
 	p.Report(f)
 }
 
@@ -195,7 +195,7 @@ func reportUntrimmed(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
 		At: lint.AtHeader(v.Block),
 		Message: fmt.Sprintf("no step trims the wick of %s: it is lit as long as it is left, and burns with a tall, sooty flame. It should be %s",
 			v.Stock.Title(), trimText(p, v.Wick)),
-		Notes: noteAt("its maker's length is stated here", v.Wick.Get("trim")),
+		Notes: batch.NoteAt("its maker's length is stated here", v.Wick.Get("trim")),
 		Fixes: func() []schema.Fix {
 			text := trimText(p, v.Wick)
 			step := repair.Step("trim wick", forVessel(b, v, repair.Text("to", text))...)

@@ -12,18 +12,6 @@ import (
 
 const limitHere = "limit stated here"
 
-// apart is a difference in K, in degrees of the scale that the temperature is
-// written in: "15 °F".
-func apart(kelvin quantity.Rat, written quantity.Quantity) string {
-	return quantity.FromBase(kelvin, written.Unit().AsDifference()).Show(written.Unit().System)
-}
-
-// both is a temperature in °C in the scale of the one it is spoken of with,
-// the other in brackets: "140 °F (60 °C)".
-func both(celsius quantity.Rat, written quantity.Quantity) string {
-	return quantity.FromBase(celsius, written.Unit()).Both(written.Unit().System)
-}
-
 // at is a temperature as it is written, the other scale in brackets; of a
 // range the end that is spoken of, with a word that it is one.
 func at(view *lint.View, end, whole quantity.Quantity) string {
@@ -40,15 +28,6 @@ func millimeters(mm quantity.Rat) string {
 
 // place is where a step stands among the recipe's steps: "step 4".
 func place(s *batch.Step) string { return "step " + strconv.Itoa(s.Index+1) }
-
-// noteAt is a related place at a figure of the stock; none where it is usual
-// for a family.
-func noteAt(message string, v schema.Value) []lint.Note {
-	if !v.Known() {
-		return nil
-	}
-	return []lint.Note{{Place: lint.AtValue(v), Message: message}}
-}
 
 // forVessel names the vessel in a step to be written, where the recipe has
 // several.

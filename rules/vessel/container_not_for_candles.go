@@ -81,7 +81,7 @@ func checkContainer(p *lint.Pass) {
 func judgeContainer(p *lint.Pass, v *batch.Vessel) {
 	made, material, finish := v.Stock.Get("made_for_candles"), v.Stock.Get("material"), v.Stock.Get("finish")
 	name := v.Stock.Title()
-	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: noteAt("its material is stated here", material)}
+	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: batch.NoteAt("its material is stated here", material)}
 	switch material.Text() {
 	case "wood":
 		f.Message = fmt.Sprintf("%s is of wood: wood chars and catches where a flame heats it, whatever it is lined with", name)
@@ -98,7 +98,7 @@ func judgeContainer(p *lint.Pass, v *batch.Vessel) {
 			p.CannotCheck(v.Stock, "finish")
 		case finish.Known() && finish.Text() != "sealed" && finish.Text() != "glazed":
 			f.Message = fmt.Sprintf("%s is of concrete with a %s finish: unless it is sealed it soaks up wax, and wall and all can burn like a wick", name, finish.Text())
-			f.Notes = append(f.Notes, noteAt("its finish is stated here", finish)...)
+			f.Notes = append(f.Notes, batch.NoteAt("its finish is stated here", finish)...)
 		}
 	case "ceramic":
 		if finish.Text() == "plain" && !made.No() {
@@ -107,7 +107,7 @@ func judgeContainer(p *lint.Pass, v *batch.Vessel) {
 		}
 	}
 	if made.No() && f.Message == "" {
-		f.Notes = noteAt("stated here", made)
+		f.Notes = batch.NoteAt("stated here", made)
 		f.Message = fmt.Sprintf("%s is not made for candles: nobody has rated it for hours beside a flame, and where it cracks or burns the hot wax runs out alight", name)
 	}
 	if made.Absent() {

@@ -150,7 +150,7 @@ func reportOverfilled(p *lint.Pass, b *batch.Batch, o *overfill) {
 	if o.holds {
 		f.Message = fmt.Sprintf("a fill of %s puts %s into %s, which holds %s: %s too much. It spills at the first touch",
 			filled, batch.Milliliters(p.View, v.Fill.Value), name, batch.Both(p.View, v.Stock.Get("holds").Amount()), batch.Milliliters(p.View, o.over))
-		f.Notes = noteAt("what it holds is stated here", v.Stock.Get("holds"))
+		f.Notes = batch.NoteAt("what it holds is stated here", v.Stock.Get("holds"))
 		f.Levels = lint.Every(lint.Must)
 		if !burns(b, v) || o.said.Amount().Dim() == quantity.Weight && b.Density().Family != "" {
 			f.Levels = lint.Every(lint.Should) // no flame to spill at; or no more than what is usual says so
@@ -167,7 +167,7 @@ func reportOverfilled(p *lint.Pass, b *batch.Batch, o *overfill) {
 			f.Message = fmt.Sprintf("a fill of %s comes up to the rim of %s; %s below it is usual in a %s (common practice)",
 				filled, name, showSpace(p, o.least), v.Stock.Get("kind").Text())
 		}
-		f.Notes = noteAt("its height is stated here", v.Stock.Get("height"))
+		f.Notes = batch.NoteAt("its height is stated here", v.Stock.Get("height"))
 	}
 	if o.said.Known() {
 		f.At = lint.AtValue(o.said)

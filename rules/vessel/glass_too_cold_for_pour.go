@@ -145,10 +145,10 @@ func reportGlass(p *lint.Pass, v *batch.Vessel, pour *batch.Step, wall quantity.
 	hot := heat.High()
 	apartBy := high(pour).Sub(wall.Base())
 	state := "at the room's " + wallText(wall, hot)
-	f := lint.Finding{At: lint.AtValue(pour.Heat), Notes: noteAt(limitHere, said)}
+	f := lint.Finding{At: lint.AtValue(pour.Heat), Notes: batch.NoteAt(limitHere, said)}
 	if warmed != nil {
 		state = "warmed to " + wallText(wall, hot)
-		f.Notes = append(f.Notes, noteAt("warmed here", warmed.Block.Get("to"))...)
+		f.Notes = append(f.Notes, batch.NoteAt("warmed here", warmed.Block.Get("to"))...)
 	}
 	bears := fmt.Sprintf("the %s it stands", apart(limit, hot))
 	if !said.Known() {

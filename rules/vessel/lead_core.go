@@ -98,7 +98,7 @@ func judgeLead(p *lint.Pass, w wicked) {
 	switch core.Text() {
 	case "lead":
 		f.Message = fmt.Sprintf("%s has a core of lead: burning puts lead into the air of the room. 16 CFR 1500.17(a)(13) bans a metal core of over 0.06 %% lead, and every candle made with it", name)
-		f.Notes = noteAt("its core is stated here", core)
+		f.Notes = batch.NoteAt("its core is stated here", core)
 	case "zinc", "tin":
 		switch {
 		case lead.IsAmount():
@@ -108,13 +108,13 @@ func judgeLead(p *lint.Pass, w wicked) {
 			over := quantity.FromBase(lead.Amount().Base().Sub(mostLead), quantity.Percent)
 			f.Message = fmt.Sprintf("the %s core of %s may hold %s of lead, %s over the 0.06 %% that 16 CFR 1500.17(a)(13) allows: burning puts it into the air of the room",
 				core.Text(), name, lead.Amount().String(), over.String())
-			f.Notes = noteAt("stated here", lead)
+			f.Notes = batch.NoteAt("stated here", lead)
 		case lead.Broken() || strings.Contains(w.stock.Get("conformity").Text(), "1500.17") || w.stock.Get("conformity").Broken():
 			return
 		default:
 			f.Levels = lint.Levels{OwnUse: lint.Should, Class: lint.Should, Sale: lint.Must}
 			f.Message = fmt.Sprintf("nobody states how much lead the %s core of %s holds; 16 CFR 1500.17(a)(13) allows 0.06 %%. Ask its maker and write lead_at_most", core.Text(), name)
-			f.Notes = noteAt("its core is stated here", core)
+			f.Notes = batch.NoteAt("its core is stated here", core)
 		}
 	case "":
 		if made := w.stock.Get("construction").Text(); core.Absent() && made != "flat braid" && made != "square braid" && made != "wooden" {

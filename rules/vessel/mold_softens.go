@@ -129,7 +129,7 @@ func reportSoftens(p *lint.Pass, v *batch.Vessel, pour *batch.Step, at quantity.
 	heat := pour.Heat.Amount()
 	hot := heat.High()
 	whose := fmt.Sprintf("%s softens at %s", v.Stock.Title(), inScale(at, hot))
-	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: append(noteAt(limitHere, said), lint.Note{Place: lint.AtValue(pour.Heat), Message: "the " + pour.Kind})}
+	f := lint.Finding{At: lint.AtLabel(v.Block), Notes: append(batch.NoteAt(limitHere, said), lint.Note{Place: lint.AtValue(pour.Heat), Message: "the " + pour.Kind})}
 	if said.Known() {
 		whose = fmt.Sprintf("%s softens at %s", v.Stock.Title(), batch.Both(p.View, said.Amount()))
 	} else {

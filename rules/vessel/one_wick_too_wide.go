@@ -80,7 +80,7 @@ func reportOneWick(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
 		written = said.Amount()
 	}
 	f := lint.Finding{
-		Notes: noteAt("the diameter is stated here", said),
+		Notes: batch.NoteAt("the diameter is stated here", said),
 		Message: fmt.Sprintf("one wick for %s, which is %s across: over %s, %s more, two or three wicks are usual (common practice). Two would be chosen for %s each, three for %s",
 			v.Stock.Title(), lengthIn(v.Diameter.Value, written), lengthIn(widest, written), decimals(v.Diameter.Value.Sub(widest), written),
 			decimals(root(v.Diameter.Value, 2), written), decimals(root(v.Diameter.Value, 3), written)),

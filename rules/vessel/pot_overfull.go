@@ -83,7 +83,7 @@ func checkPot(p *lint.Pass) {
 	if !ok || !limit.Less(full) {
 		return
 	}
-	f := lint.Finding{At: lint.AtValue(said), Notes: noteAt("what it holds is stated here", holds)}
+	f := lint.Finding{At: lint.AtValue(said), Notes: batch.NoteAt("what it holds is stated here", holds)}
 	usual := b.Density().Family != "" || b.Shrinkage().Family != ""
 	if fullToRim.Less(full) && b.Makes != "taper" && !usual {
 		f.Levels = lint.Every(lint.Must)

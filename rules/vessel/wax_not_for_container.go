@@ -144,7 +144,7 @@ func checkWaxes(p *lint.Pass, kind string, judge func(*lint.Pass, *batch.Batch, 
 		p.Report(lint.Finding{
 			At:      lint.AtLabel(in.Block),
 			Message: worst.message,
-			Notes:   noteAt("what it suits is stated here", worst.suited.Value),
+			Notes:   batch.NoteAt("what it suits is stated here", worst.suited.Value),
 			Levels:  worst.levels,
 			Fixes:   func() []schema.Fix { return swapWax(p, b, in) },
 		})

@@ -94,7 +94,7 @@ func judgeFamilies(p *lint.Pass, b *batch.Batch, vessel int, w wicked) {
 		return
 	}
 	family := worst.Stock.Get("family").Text()
-	f := lint.Finding{At: lint.AtValue(w.said), Notes: noteAt("its families are stated here", families)}
+	f := lint.Finding{At: lint.AtValue(w.said), Notes: batch.NoteAt("its families are stated here", families)}
 	named := texts(families)
 	made := "names no family of wax"
 	if len(named) > 0 {

@@ -114,7 +114,7 @@ func reportWick(p *lint.Pass, b *batch.Batch, vessel int, w wicked, levels lint.
 		share = root(share, v.Wicks)
 		across = fmt.Sprintf("%s, which is %s for each of its %d wicks (divided by √%d)", across, decimals(share, written), v.Wicks, v.Wicks)
 	}
-	f := lint.Finding{At: lint.AtValue(w.said), Levels: levels, Notes: append(noteAt(limitHere, w.stock.Get("burns")), noteAt("the diameter is stated here", diameterSaid(v))...)}
+	f := lint.Finding{At: lint.AtValue(w.said), Levels: levels, Notes: append(batch.NoteAt(limitHere, w.stock.Get("burns")), batch.NoteAt("the diameter is stated here", diameterSaid(v))...)}
 	if large {
 		over := burns.Base().Sub(share)
 		ratio, _ := over.Quo(share)

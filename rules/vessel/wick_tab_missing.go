@@ -85,7 +85,7 @@ func judgeTab(p *lint.Pass, b *batch.Batch, vessel int, w wicked) {
 	}
 	p.Report(lint.Finding{
 		At:      lint.AtValue(w.said),
-		Notes:   noteAt("stated here", tab),
+		Notes:   batch.NoteAt("stated here", tab),
 		Message: fmt.Sprintf("%s has no tab: in %s nothing holds it upright, and nothing ends the flame above the bottom", w.stock.Title(), b.Vessels[vessel].Stock.Title()),
 		Fixes:   func() []schema.Fix { return swapWick(p, b, vessel, w) },
 	})

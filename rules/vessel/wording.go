@@ -14,15 +14,6 @@ const limitHere = "limit stated here"
 // mostOffered is how many stock items are offered at most in place of one.
 const mostOffered = 4
 
-// noteAt is a related place at a value of the stock; none where it is not
-// written.
-func noteAt(message string, v schema.Value) []lint.Note {
-	if !v.Known() {
-		return nil
-	}
-	return []lint.Note{{Place: lint.AtValue(v), Message: message}}
-}
-
 // listed joins words the way a sentence does: "pillars, votives and tapers".
 func listed(words []string, last string) string {
 	n := len(words)
