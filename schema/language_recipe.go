@@ -194,7 +194,7 @@ func concessionSpec() *BlockSpec {
 // burnAttrs is what a test burn records.
 func burnAttrs() []*AttrSpec {
 	return []*AttrSpec{
-		{Name: "formula", Type: Line, Example: `"q7-3f9a2c"`,
+		{Name: "formula", Type: Line, Example: `"4g0w0vn-3e195k"`,
 			Doc: "The fingerprint of the formulation that was burned, as the batch sheet prints it. A burn of an older formulation proves nothing about this one."},
 		{Name: "candle", Type: Line, Example: `"A"`,
 			Doc: "Which candle it was: three different ones are wanted before a candle is sold."},
@@ -230,7 +230,7 @@ func burnSpec() *BlockSpec {
 		ID: "recipe test_burn", Name: "test_burn", Label: DateLabel,
 		Doc: "One burn of one candle of this recipe, on the day its label says. It is a record of what was seen, not a certificate.",
 		Example: `test_burn "2026-10-04" {
-  formula    = "q7-3f9a2c"
+  formula    = "4g0w0vn-3e195k"
   candle     = "A"
   cycle      = 1
   burned_for = "4 h"

@@ -37,7 +37,7 @@ recipe "label-for-elsewhere" {
   }
 
   test_burn "2026-09-30" {
-    formula    = "not-yet-computed"
+    formula    = "200003k-6ht2bq"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -52,7 +52,7 @@ recipe "label-for-elsewhere" {
   }
 
   test_burn "2026-10-01" {
-    formula    = "not-yet-computed"
+    formula    = "200003k-6ht2bq"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -67,7 +67,7 @@ recipe "label-for-elsewhere" {
   }
 
   test_burn "2026-10-02" {
-    formula    = "not-yet-computed"
+    formula    = "200003k-6ht2bq"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

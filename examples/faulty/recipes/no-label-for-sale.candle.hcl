@@ -42,7 +42,7 @@ recipe "no-label-for-sale" {
   }
 
   test_burn "2026-09-30" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -57,7 +57,7 @@ recipe "no-label-for-sale" {
   }
 
   test_burn "2026-10-01" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -72,7 +72,7 @@ recipe "no-label-for-sale" {
   }
 
   test_burn "2026-10-02" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

@@ -50,7 +50,7 @@ recipe "pillar-wax-for-sale" {
   }
 
   test_burn "2026-09-30" {
-    formula    = "not-yet-computed"
+    formula    = "44000gk-b8wh0h"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -65,7 +65,7 @@ recipe "pillar-wax-for-sale" {
   }
 
   test_burn "2026-10-01" {
-    formula    = "not-yet-computed"
+    formula    = "44000gk-b8wh0h"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -80,7 +80,7 @@ recipe "pillar-wax-for-sale" {
   }
 
   test_burn "2026-10-02" {
-    formula    = "not-yet-computed"
+    formula    = "44000gk-b8wh0h"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

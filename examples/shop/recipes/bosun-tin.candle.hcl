@@ -45,7 +45,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -60,7 +60,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-10-04" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "A"
     cycle      = 7
     burned_for = "3 h 30 min"
@@ -75,7 +75,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -90,7 +90,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-10-04" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "B"
     cycle      = 7
     burned_for = "3 h 30 min"
@@ -105,7 +105,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -120,7 +120,7 @@ recipe "bosun-tin" {
   }
 
   test_burn "2026-10-04" {
-    formula    = "not-yet-computed"
+    formula    = "2q000gb-hzatpm"
     candle     = "C"
     cycle      = 7
     burned_for = "3 h 30 min"

@@ -60,7 +60,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-08-24" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -74,7 +74,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-09-16" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "A"
     cycle      = 24
     burned_for = "3 h 30 min"
@@ -88,7 +88,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-08-24" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -102,7 +102,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-09-16" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "B"
     cycle      = 24
     burned_for = "3 h 30 min"
@@ -116,7 +116,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-08-24" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -130,7 +130,7 @@ recipe "breakwater-block" {
   }
 
   test_burn "2026-09-16" {
-    formula    = "not-yet-computed"
+    formula    = "1dme0mt-k1xy2k"
     candle     = "C"
     cycle      = 24
     burned_for = "3 h 30 min"

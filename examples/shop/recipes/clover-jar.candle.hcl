@@ -40,7 +40,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-15" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -55,7 +55,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-23" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -70,7 +70,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-15" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -85,7 +85,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-23" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -100,7 +100,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-15" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -115,7 +115,7 @@ recipe "clover-jar" {
   }
 
   test_burn "2026-06-23" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qj-08a9se"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

@@ -46,7 +46,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -61,7 +61,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-29" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -76,7 +76,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -91,7 +91,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-29" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -106,7 +106,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -121,7 +121,7 @@ recipe "driftwood-jar" {
   }
 
   test_burn "2026-09-29" {
-    formula    = "not-yet-computed"
+    formula    = "h9000we-kps79k"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

@@ -56,7 +56,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-06" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -71,7 +71,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-10" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "A"
     cycle      = 5
     burned_for = "3 h 30 min"
@@ -86,7 +86,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-06" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -101,7 +101,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-10" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "B"
     cycle      = 5
     burned_for = "3 h 30 min"
@@ -116,7 +116,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-06" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -131,7 +131,7 @@ recipe "first-lesson" {
   }
 
   test_burn "2026-07-10" {
-    formula    = "not-yet-computed"
+    formula    = "af0k0mn-gvzznf"
     candle     = "C"
     cycle      = 5
     burned_for = "3 h 30 min"

@@ -48,7 +48,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-08" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -63,7 +63,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-15" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "A"
     cycle      = 8
     burned_for = "3 h 30 min"
@@ -78,7 +78,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-08" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -93,7 +93,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-15" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "B"
     cycle      = 8
     burned_for = "3 h 30 min"
@@ -108,7 +108,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-08" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -123,7 +123,7 @@ recipe "firth-uk" {
   }
 
   test_burn "2026-10-15" {
-    formula    = "not-yet-computed"
+    formula    = "h90003k-9ty6ay"
     candle     = "C"
     cycle      = 8
     burned_for = "3 h 30 min"

@@ -47,7 +47,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -62,7 +62,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-13" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -77,7 +77,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -92,7 +92,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-13" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -107,7 +107,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -122,7 +122,7 @@ recipe "fogbank-soy" {
   }
 
   test_burn "2026-10-13" {
-    formula    = "not-yet-computed"
+    formula    = "aa000vk-e6a0wc"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

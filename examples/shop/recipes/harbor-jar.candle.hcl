@@ -62,7 +62,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-14" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -77,7 +77,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -92,7 +92,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-14" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -107,7 +107,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -122,7 +122,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-14" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -137,7 +137,7 @@ recipe "harbor-jar" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "h9020gk-z45kd8"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

@@ -66,7 +66,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -80,7 +80,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "A"
     cycle      = 2
     burned_for = "4 h"
@@ -94,7 +94,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-23" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "A"
     cycle      = 3
     burned_for = "3 h 30 min"
@@ -108,7 +108,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -122,7 +122,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "B"
     cycle      = 2
     burned_for = "4 h"
@@ -136,7 +136,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-23" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "B"
     cycle      = 3
     burned_for = "3 h 30 min"
@@ -150,7 +150,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -164,7 +164,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-22" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "C"
     cycle      = 2
     burned_for = "4 h"
@@ -178,7 +178,7 @@ recipe "lantern-votive" {
   }
 
   test_burn "2026-09-23" {
-    formula    = "not-yet-computed"
+    formula    = "jtaw0wy-akm3q4"
     candle     = "C"
     cycle      = 3
     burned_for = "3 h 30 min"

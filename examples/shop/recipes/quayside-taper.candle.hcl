@@ -47,7 +47,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-17" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -61,7 +61,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-18" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "A"
     cycle      = 2
     burned_for = "4 h"
@@ -75,7 +75,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-19" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "A"
     cycle      = 3
     burned_for = "3 h 30 min"
@@ -89,7 +89,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-17" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -103,7 +103,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-18" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "B"
     cycle      = 2
     burned_for = "4 h"
@@ -117,7 +117,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-19" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "B"
     cycle      = 3
     burned_for = "3 h 30 min"
@@ -131,7 +131,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-17" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -145,7 +145,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-18" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "C"
     cycle      = 2
     burned_for = "4 h"
@@ -159,7 +159,7 @@ recipe "quayside-taper" {
   }
 
   test_burn "2026-08-19" {
-    formula    = "not-yet-computed"
+    formula    = "70700kh-e19wgx"
     candle     = "C"
     cycle      = 3
     burned_for = "3 h 30 min"

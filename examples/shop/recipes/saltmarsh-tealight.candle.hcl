@@ -42,7 +42,7 @@ recipe "saltmarsh-tealight" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "at000d2-55ky01"
     candle     = "A"
     cycle      = 1
     burned_for = "3 h 50 min"
@@ -57,7 +57,7 @@ recipe "saltmarsh-tealight" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "at000d2-55ky01"
     candle     = "B"
     cycle      = 1
     burned_for = "3 h 45 min"
@@ -72,7 +72,7 @@ recipe "saltmarsh-tealight" {
   }
 
   test_burn "2026-10-05" {
-    formula    = "not-yet-computed"
+    formula    = "at000d2-55ky01"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"

@@ -33,7 +33,7 @@ recipe "shingle-tealight" {
   }
 
   test_burn "2026-05-11" {
-    formula    = "not-yet-computed"
+    formula    = "h0000a2-twnsqy"
     candle     = "A"
     cycle      = 1
     burned_for = "3 h 40 min"
@@ -48,7 +48,7 @@ recipe "shingle-tealight" {
   }
 
   test_burn "2026-05-11" {
-    formula    = "not-yet-computed"
+    formula    = "h0000a2-twnsqy"
     candle     = "B"
     cycle      = 1
     burned_for = "3 h 50 min"
@@ -63,7 +63,7 @@ recipe "shingle-tealight" {
   }
 
   test_burn "2026-05-11" {
-    formula    = "not-yet-computed"
+    formula    = "h0000a2-twnsqy"
     candle     = "C"
     cycle      = 1
     burned_for = "3 h 40 min"

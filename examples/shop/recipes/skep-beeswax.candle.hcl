@@ -42,7 +42,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-08" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -56,7 +56,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-16" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -70,7 +70,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-08" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -84,7 +84,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-16" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -98,7 +98,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-08" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -112,7 +112,7 @@ recipe "skep-beeswax" {
   }
 
   test_burn "2026-06-16" {
-    formula    = "not-yet-computed"
+    formula    = "a0000qp-xq6w43"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"

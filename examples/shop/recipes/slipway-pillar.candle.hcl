@@ -59,7 +59,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-03" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -73,7 +73,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-15" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "A"
     cycle      = 13
     burned_for = "3 h 30 min"
@@ -87,7 +87,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-03" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -101,7 +101,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-15" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "B"
     cycle      = 13
     burned_for = "3 h 30 min"
@@ -115,7 +115,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-03" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -129,7 +129,7 @@ recipe "slipway-pillar" {
   }
 
   test_burn "2026-08-15" {
-    formula    = "not-yet-computed"
+    formula    = "nd000s3-trpzd6"
     candle     = "C"
     cycle      = 13
     burned_for = "3 h 30 min"

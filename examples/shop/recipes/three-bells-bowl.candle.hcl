@@ -59,7 +59,7 @@ recipe "three-bells-bowl" {
 
 test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "A"
   cycle      = 1
   burned_for = "4 h"
@@ -75,7 +75,7 @@ test_burn "2026-09-07" {
 
 test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "A"
   cycle      = 9
   burned_for = "3 h 30 min"
@@ -91,7 +91,7 @@ test_burn "2026-09-15" {
 
 test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "B"
   cycle      = 1
   burned_for = "4 h"
@@ -107,7 +107,7 @@ test_burn "2026-09-07" {
 
 test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "B"
   cycle      = 9
   burned_for = "3 h 30 min"
@@ -123,7 +123,7 @@ test_burn "2026-09-15" {
 
 test_burn "2026-09-07" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "C"
   cycle      = 1
   burned_for = "4 h"
@@ -139,7 +139,7 @@ test_burn "2026-09-07" {
 
 test_burn "2026-09-15" {
   recipe     = "three-bells-bowl"
-  formula    = "not-yet-computed"
+  formula    = "hk0b0mf-2fhmef"
   candle     = "C"
   cycle      = 9
   burned_for = "3 h 30 min"

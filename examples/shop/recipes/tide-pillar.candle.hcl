@@ -69,7 +69,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -83,7 +83,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "A"
     cycle      = 22
     burned_for = "3 h 30 min"
@@ -97,7 +97,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -111,7 +111,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "B"
     cycle      = 22
     burned_for = "3 h 30 min"
@@ -125,7 +125,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -139,7 +139,7 @@ recipe "tide-pillar" {
   }
 
   test_burn "2026-09-28" {
-    formula    = "not-yet-computed"
+    formula    = "4g0w0vn-3e195k"
     candle     = "C"
     cycle      = 22
     burned_for = "3 h 30 min"

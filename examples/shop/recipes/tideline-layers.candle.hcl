@@ -75,7 +75,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -89,7 +89,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "A"
     cycle      = 15
     burned_for = "3 h 30 min"
@@ -103,7 +103,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -117,7 +117,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "B"
     cycle      = 15
     burned_for = "3 h 30 min"
@@ -131,7 +131,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-07" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -145,7 +145,7 @@ recipe "tideline-layers" {
   }
 
   test_burn "2026-09-21" {
-    formula    = "not-yet-computed"
+    formula    = "440j0cn-s2jqcd"
     candle     = "C"
     cycle      = 15
     burned_for = "3 h 30 min"

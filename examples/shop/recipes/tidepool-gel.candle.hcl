@@ -56,7 +56,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-20" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -71,7 +71,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-29" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "A"
     cycle      = 10
     burned_for = "3 h 30 min"
@@ -86,7 +86,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-20" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -101,7 +101,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-29" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "B"
     cycle      = 10
     burned_for = "3 h 30 min"
@@ -116,7 +116,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-20" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -131,7 +131,7 @@ recipe "tidepool-gel" {
   }
 
   test_burn "2026-07-29" {
-    formula    = "not-yet-computed"
+    formula    = "e80e0dv-51gecv"
     candle     = "C"
     cycle      = 10
     burned_for = "3 h 30 min"

@@ -57,7 +57,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-08-31" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "A"
     cycle      = 1
     burned_for = "4 h"
@@ -71,7 +71,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-09-08" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "A"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -85,7 +85,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-08-31" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "B"
     cycle      = 1
     burned_for = "4 h"
@@ -99,7 +99,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-09-08" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "B"
     cycle      = 9
     burned_for = "3 h 30 min"
@@ -113,7 +113,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-08-31" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "C"
     cycle      = 1
     burned_for = "4 h"
@@ -127,7 +127,7 @@ recipe "winter-blend" {
   }
 
   test_burn "2026-09-08" {
-    formula    = "not-yet-computed"
+    formula    = "x70001n-rkeqeh"
     candle     = "C"
     cycle      = 9
     burned_for = "3 h 30 min"
