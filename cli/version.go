@@ -19,13 +19,17 @@ func versionVerb() verb {
 					s.say("version takes nothing after it")
 					return NotWorked
 				}
-				version := "of unknown version"
-				if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
-					version = info.Main.Version
-				}
-				fmt.Fprintf(s.Out, "wickrule %s, recipe format 1, built with %s for %s/%s\n", version, runtime.Version(), runtime.GOOS, runtime.GOARCH)
+				fmt.Fprintf(s.Out, "wickrule %s, recipe format 1, built with %s for %s/%s\n", version(), runtime.Version(), runtime.GOOS, runtime.GOARCH)
 				return Good
 			}
 		},
 	}
+}
+
+// version is the version this program was built as.
+func version() string {
+	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
+		return info.Main.Version
+	}
+	return "of unknown version"
 }

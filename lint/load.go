@@ -32,7 +32,7 @@ func Load(fsys fs.FS, root string, progress func(done, total int)) (*Shop, []Rea
 				if i >= len(names) {
 					return
 				}
-				files[i], fails[i] = readFile(fsys, names[i])
+				files[i], fails[i] = ReadFile(fsys, names[i])
 				finished <- struct{}{}
 			}
 		})
@@ -94,9 +94,9 @@ func fileNames(fsys fs.FS) (names []string, errs []ReadError) {
 	return names, errs
 }
 
-// readFile reads one file of the shop. A fault of the reader spoils this file
+// ReadFile reads one file of the shop. A fault of the reader spoils this file
 // only.
-func readFile(fsys fs.FS, name string) (f *schema.File, err error) {
+func ReadFile(fsys fs.FS, name string) (f *schema.File, err error) {
 	defer func() {
 		if reason := recover(); reason != nil {
 			err = fmt.Errorf("reading it met a fault in wickrule itself: %v", reason)

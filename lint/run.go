@@ -233,3 +233,9 @@ func (r *Report) sort() {
 func compareFound(a, b Found) int {
 	return cmp.Or(a.At.compare(b.At), strings.Compare(a.Rule.Name, b.Rule.Name), strings.Compare(a.Message, b.Message))
 }
+
+// RunFile checks one file: what its own recipes, and the file itself, have to
+// answer for.
+func RunFile(shop *Shop, rules []*Rule, today, name string) *Report {
+	return RunFor(shop, rules, today, func(file string) bool { return file == name })
+}

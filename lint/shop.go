@@ -130,3 +130,12 @@ func (s *Shop) room() quantity.Quantity {
 	}
 	return quantity.Of(quantity.Int(70), quantity.Fahrenheit)
 }
+
+// File is the file of that name, or nil.
+func (s *Shop) File(name string) *schema.File {
+	i, ok := slices.BinarySearchFunc(s.Files, name, func(f *schema.File, name string) int { return strings.Compare(f.Name, name) })
+	if !ok {
+		return nil
+	}
+	return s.Files[i]
+}

@@ -1,0 +1,110 @@
+package lsp
+
+import "slices"
+
+// client is what the editor at the other end can do, as far as it matters
+// here: the part of the protocol's client capabilities that is looked at.
+type client struct {
+	General struct {
+		PositionEncodings []encoding `json:"positionEncodings"`
+	} `json:"general"`
+	Window struct {
+		WorkDoneProgress bool                   `json:"workDoneProgress"`
+		ShowDocument     struct{ Support bool } `json:"showDocument"`
+	} `json:"window"`
+	Workspace struct {
+		ApplyEdit             bool `json:"applyEdit"`
+		Configuration         bool `json:"configuration"`
+		DidChangeWatchedFiles struct {
+			DynamicRegistration bool `json:"dynamicRegistration"`
+		} `json:"didChangeWatchedFiles"`
+		DidChangeConfiguration struct {
+			DynamicRegistration bool `json:"dynamicRegistration"`
+		} `json:"didChangeConfiguration"`
+		WorkspaceEdit struct {
+			DocumentChanges    bool     `json:"documentChanges"`
+			ResourceOperations []string `json:"resourceOperations"`
+		} `json:"workspaceEdit"`
+		CodeLens    refreshes `json:"codeLens"`
+		InlayHint   refreshes `json:"inlayHint"`
+		Diagnostics refreshes `json:"diagnostics"`
+	} `json:"workspace"`
+	TextDocument struct {
+		PublishDiagnostics struct {
+			RelatedInformation     bool           `json:"relatedInformation"`
+			TagSupport             *valueSet[int] `json:"tagSupport"`
+			CodeDescriptionSupport bool           `json:"codeDescriptionSupport"`
+			DataSupport            bool           `json:"dataSupport"`
+			VersionSupport         bool           `json:"versionSupport"`
+		} `json:"publishDiagnostics"`
+		Diagnostic *struct {
+			RelatedInformation bool           `json:"relatedInformation"`
+			TagSupport         *valueSet[int] `json:"tagSupport"`
+		} `json:"diagnostic"`
+		CodeAction struct {
+			CodeActionLiteralSupport *struct{}   `json:"codeActionLiteralSupport"`
+			IsPreferredSupport       bool        `json:"isPreferredSupport"`
+			DisabledSupport          bool        `json:"disabledSupport"`
+			DataSupport              bool        `json:"dataSupport"`
+			ResolveSupport           *properties `json:"resolveSupport"`
+		} `json:"codeAction"`
+		Completion struct {
+			CompletionItem struct {
+				SnippetSupport       bool        `json:"snippetSupport"`
+				DocumentationFormat  []string    `json:"documentationFormat"`
+				LabelDetailsSupport  bool        `json:"labelDetailsSupport"`
+				InsertReplaceSupport bool        `json:"insertReplaceSupport"`
+				ResolveSupport       *properties `json:"resolveSupport"`
+			} `json:"completionItem"`
+		} `json:"completion"`
+		Hover struct {
+			ContentFormat []string `json:"contentFormat"`
+		} `json:"hover"`
+		DocumentSymbol struct {
+			HierarchicalDocumentSymbolSupport bool `json:"hierarchicalDocumentSymbolSupport"`
+		} `json:"documentSymbol"`
+		Definition linked `json:"definition"`
+		Rename     struct {
+			PrepareSupport bool `json:"prepareSupport"`
+		} `json:"rename"`
+		FoldingRange struct {
+			LineFoldingOnly bool `json:"lineFoldingOnly"`
+		} `json:"foldingRange"`
+	} `json:"textDocument"`
+}
+
+type refreshes struct {
+	RefreshSupport bool `json:"refreshSupport"`
+}
+
+type linked struct {
+	LinkSupport bool `json:"linkSupport"`
+}
+
+type valueSet[T any] struct {
+	ValueSet []T `json:"valueSet"`
+}
+
+type properties struct {
+	Properties []string `json:"properties"`
+}
+
+// encoding is the encoding of positions to be used: the first offered that is
+// known here, UTF-16 where none was offered.
+func (c *client) encoding() encoding {
+	for _, e := range c.General.PositionEncodings {
+		if e == utf16 || e == utf8s || e == utf32 {
+			return e
+		}
+	}
+	return utf16
+}
+
+// pulls says whether the client asks for the findings of open documents
+// itself; they are then not sent to it as well.
+func (c *client) pulls() bool { return c.TextDocument.Diagnostic != nil }
+
+// markdown says whether hovers may be written in Markdown.
+func (c *client) markdown() bool {
+	return slices.Contains(c.TextDocument.Hover.ContentFormat, "markdown")
+}
