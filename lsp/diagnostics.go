@@ -76,13 +76,11 @@ func (s *server) refresh() {
 	if len(methods) == 0 {
 		return
 	}
-	go func() {
+	s.calls.run(func() {
 		for _, method := range methods {
-			if err := s.call(s.calls.ctx, method, nil, nil); err != nil {
-				s.Log("%s: %v", method, err)
-			}
+			s.question(method, nil)
 		}
-	}()
+	})
 }
 
 // publish sends the findings of a file, where they are others than those last

@@ -49,7 +49,7 @@ func (p *progress) files(done, total int) {
 	percent := uint32(100 * done / total)
 	value := progressValue{Kind: "report", Message: fmt.Sprintf("%d of %d files", done, total), Percentage: &percent}
 	if !p.open {
-		if p.server.call(p.server.calls.ctx, "window/workDoneProgress/create", map[string]string{"token": p.token}, nil) != nil {
+		if p.server.conn.Call(p.server.calls.ctx, "window/workDoneProgress/create", map[string]string{"token": p.token}, nil) != nil {
 			return
 		}
 		p.open, value.Kind, value.Title = true, "begin", p.title

@@ -1,7 +1,6 @@
 package lsp
 
 import (
-	"context"
 	"encoding/json"
 
 	"wickrule/lint"
@@ -32,7 +31,7 @@ func (s *server) fetchSettings() {
 	if !s.can.Workspace.Configuration {
 		return
 	}
-	go func() {
+	s.calls.run(func() {
 		var sections []*settings
 		params := map[string]any{"items": []map[string]string{{"section": "wickrule"}}}
 		err := s.conn.Call(s.calls.ctx, "workspace/configuration", params, &sections)
@@ -40,7 +39,7 @@ func (s *server) fetchSettings() {
 			return
 		}
 		s.inbox.put(func() { s.applySettings(*sections[0]) })
-	}()
+	})
 }
 
 type changedConfiguration struct {
@@ -68,7 +67,11 @@ func (s *server) applySettings(wants settings) {
 	s.waiting.hints, s.waiting.lenses = true, true
 }
 
-// call asks the client something and waits for its answer. Never on the loop.
-func (s *server) call(ctx context.Context, method string, params, result any) error {
-	return s.conn.Call(ctx, method, params, result)
+// question asks the client something whose answer does not matter, and waits
+// for that. Never on the loop.
+func (s *server) question(method string, params any) {
+	err := s.conn.Call(s.calls.ctx, method, params, nil)
+	if err != nil && s.calls.ctx.Err() == nil {
+		s.Log("%s: %v", method, err)
+	}
 }

@@ -32,10 +32,10 @@ func (s *server) shopAt(root string) *shopState {
 		return shop
 	}
 	over := s.disk()
-	go func() {
+	s.calls.run(func() {
 		live, errs := s.read(over, root)
 		s.inbox.put(func() { s.hasRead(shop, live, errs) })
-	}()
+	})
 	return shop
 }
 
@@ -197,12 +197,12 @@ func (s *server) rehome() {
 // readFolder reads every shop in a workspace folder.
 func (s *server) readFolder(folder string) {
 	over := s.disk()
-	go func() {
+	s.calls.run(func() {
 		asked, _ := lint.Discover(over, []string{folder})
 		s.inbox.put(func() {
 			for _, a := range asked {
 				s.shopAt(a.Root)
 			}
 		})
-	}()
+	})
 }

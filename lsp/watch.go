@@ -26,11 +26,9 @@ func (s *server) register() {
 	if len(list) == 0 {
 		return
 	}
-	go func() {
-		if err := s.call(s.calls.ctx, "client/registerCapability", protocol.RegistrationParams{Registrations: list}, nil); err != nil {
-			s.Log("the client does not tell of changed files: %v", err)
-		}
-	}()
+	s.calls.run(func() {
+		s.question("client/registerCapability", protocol.RegistrationParams{Registrations: list})
+	})
 }
 
 func (s *server) didChangeWatchedFiles(p *protocol.DidChangeWatchedFilesParams) error {
