@@ -212,7 +212,7 @@ func excerpt(file *schema.File, span schema.Span) []string {
 		for _, b := range blocks {
 			if b.Span.Contains(span) {
 				first, last = file.Text.Line(b.Span.Start), file.Text.Line(max(b.Span.Start, b.Span.End-1))
-				blocks, inside = b.Blocks, true
+				blocks, inside = b.Blocks(), true
 				break
 			}
 		}

@@ -20,7 +20,7 @@ func AtValue(v schema.Value) Place { return Place{v.Block.File, v.Span()} }
 func AtLabel(b *schema.Block) Place { return Place{b.File, b.LabelSpan} }
 
 // AtHeader is the place of a block's name and label.
-func AtHeader(b *schema.Block) Place { return Place{b.File, b.Header} }
+func AtHeader(b *schema.Block) Place { return Place{b.File, b.Header()} }
 
 // AtItem is the place of one element of a list.
 func AtItem(v schema.Value, item schema.Item) Place { return Place{v.Block.File, item.Span} }

@@ -35,12 +35,11 @@ func references(b *schema.Block, yield func(Reference) bool) bool {
 			return false
 		}
 	}
-	for i := range b.Attrs {
-		spec := b.Attrs[i].Spec
+	for v := range b.Attrs() {
+		spec := v.Spec
 		if spec.Type != schema.Key && spec.Type != schema.Keys {
 			continue
 		}
-		v := b.Get(spec.Name)
 		if v.Known() && spec.Type == schema.Key {
 			if !yield(Reference{spec.Refers, v.Text(), AtValue(v), b}) {
 				return false
@@ -53,7 +52,7 @@ func references(b *schema.Block, yield func(Reference) bool) bool {
 			}
 		}
 	}
-	for _, inner := range b.Blocks {
+	for _, inner := range b.Blocks() {
 		if !references(inner, yield) {
 			return false
 		}

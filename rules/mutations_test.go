@@ -62,7 +62,7 @@ func remove(flag string, blocks ...*schema.Block) mutant {
 	return m
 }
 
-func header(b *schema.Block) string { return b.File.Text.Slice(b.Header) }
+func header(b *schema.Block) string { return b.File.Text.Slice(b.Header()) }
 
 // degrees is a temperature as it would be written on the scale of another,
 // rounded to a tenth.

@@ -75,7 +75,7 @@ func TestEveryAttributeOfStockLeftOut(t *testing.T) {
 			if !b.Spec.Stock {
 				continue
 			}
-			for _, a := range b.Attrs {
+			for a := range b.Attrs() {
 				name := b.Name() + "." + a.Spec.Name
 				text, err := schema.Apply(f.Text.String(), []schema.Edit{schema.RemoveAttr(b.Get(a.Spec.Name))})
 				require.NoError(t, err)

@@ -13,12 +13,13 @@ import (
 func (r *reader) top(body *hclsyntax.Body) []*Block {
 	blocks, attrs := size(body)
 	r.blocks = make([]Block, 0, blocks)
-	r.attrs = make([]Attribute, 0, attrs)
+	r.file.inner = make([]*Block, 0, blocks-len(body.Blocks))
+	r.file.attrs = make([]attribute, 0, attrs)
 	for _, a := range body.Attributes {
 		r.report(Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange),
 			Message: "`" + a.Name + "` stands outside every block: move it into the recipe or stock item it belongs to"})
 	}
-	return r.inside(body, nil, nil)
+	return r.inside(body, make([]*Block, 0, len(body.Blocks)), nil, nil)
 }
 
 // size counts the blocks and attributes of a body and all it holds.
@@ -32,13 +33,9 @@ func size(body *hclsyntax.Body) (blocks, attrs int) {
 	return blocks, attrs
 }
 
-// inside reads the blocks that stand in a body. Blocks that the format does
-// not have are told and left out.
-func (r *reader) inside(body *hclsyntax.Body, parent *Block, spec *BlockSpec) []*Block {
-	if len(body.Blocks) == 0 {
-		return nil
-	}
-	read := make([]*Block, 0, len(body.Blocks))
+// inside reads the blocks that stand in a body onto the end of a list that has
+// room for them. Blocks that the format does not have are told and left out.
+func (r *reader) inside(body *hclsyntax.Body, read []*Block, parent *Block, spec *BlockSpec) []*Block {
 	for _, source := range body.Blocks {
 		inner := r.specOf(source, spec)
 		if inner == nil {
@@ -49,7 +46,7 @@ func (r *reader) inside(body *hclsyntax.Body, parent *Block, spec *BlockSpec) []
 		if inner.Once {
 			for _, before := range read {
 				if before.Spec == inner {
-					r.report(Problem{Rule: ruleBlockTwice, Span: b.Header, Message: "a second " + inner.Name + " block stands here; one is allowed, and the first counts"})
+					r.report(Problem{Rule: ruleBlockTwice, Span: b.Header(), Message: "a second " + inner.Name + " block stands here; one is allowed, and the first counts"})
 					break
 				}
 			}
@@ -91,8 +88,8 @@ func (r *reader) block(source *hclsyntax.Block, spec *BlockSpec, parent *Block) 
 		b.Label = spec.Kind // also where a slip of the keys stands for it
 	}
 	name := r.span(source.TypeRange)
-	b.Header = Span{name.Start, max(name.End, b.LabelSpan.End)}
-	b.Span = Span{name.Start, max(b.Header.End, r.back(source.CloseBraceRange.End.Byte))}
+	b.LabelSpan.End = max(name.End, b.LabelSpan.End)
+	b.Span = Span{name.Start, max(b.LabelSpan.End, r.back(source.CloseBraceRange.End.Byte))}
 	b.Body = Span{b.Span.End, b.Span.End}
 	if open := source.OpenBraceRange; r.byteAt(open.Start.Byte) == '{' {
 		b.Body.Start = r.back(open.End.Byte)
@@ -105,8 +102,21 @@ func (r *reader) block(source *hclsyntax.Block, spec *BlockSpec, parent *Block) 
 	}
 	r.judgeLabel(b, source)
 	r.attributes(b, source.Body)
-	b.Blocks = r.inside(source.Body, b, spec)
+	r.blocksInside(b, source.Body)
 	return b
+}
+
+// blocksInside reads the blocks of a block. Room for all of them is taken
+// first, so that they stand side by side whatever they hold themselves.
+func (r *reader) blocksInside(b *Block, body *hclsyntax.Body) {
+	if len(body.Blocks) == 0 {
+		return
+	}
+	first := len(r.file.inner)
+	end := first + len(body.Blocks)
+	r.file.inner = r.file.inner[:end]
+	read := r.inside(body, r.file.inner[first:first:end], b, b.Spec)
+	b.inner = run{int32(first), int32(len(read))}
 }
 
 func (r *reader) byteAt(at int) byte {
@@ -151,26 +161,28 @@ func (r *reader) attributes(b *Block, body *hclsyntax.Body) {
 	}
 	slices.SortFunc(order, func(a, b *hclsyntax.Attribute) int { return a.NameRange.Start.Byte - b.NameRange.Start.Byte })
 	r.order = order
-	first := len(r.attrs)
+	b.attrs.first = int32(len(r.file.attrs))
 	for _, a := range order {
-		spec := b.Spec.Attr(a.Name)
-		if spec == nil {
-			if spec = r.unknownAttr(b, a, order); spec == nil {
-				continue
+		spec, ok := b.Spec.place(a.Name)
+		if !ok {
+			if spec, ok = r.unknownAttr(b, a, order); ok {
+				// Named by its nearest, but not taken for it: what it says is not read.
+				r.addAttr(b, attribute{spec: spec, nameAt: r.back(a.NameRange.Start.Byte), span: r.valueSpan(a), state: Broken})
 			}
-			// Named by its nearest, but not taken for it: what it says is not read.
-			r.attrs = append(r.attrs, Attribute{Spec: spec, NameAt: r.back(a.NameRange.Start.Byte), Span: r.valueSpan(a), state: Broken})
 			continue
 		}
-		r.attrs = append(r.attrs, Attribute{Spec: spec, NameAt: r.back(a.NameRange.Start.Byte)})
-		r.value(b, &r.attrs[len(r.attrs)-1], a)
-	}
-	if len(r.attrs) > first {
-		b.Attrs = r.attrs[first:len(r.attrs):len(r.attrs)]
+		at := r.addAttr(b, attribute{spec: spec, nameAt: r.back(a.NameRange.Start.Byte)})
+		r.value(b, at, a)
 	}
 	if r.file.Whole {
 		r.missing(b)
 	}
+}
+
+func (r *reader) addAttr(b *Block, a attribute) *attribute {
+	r.file.attrs = append(r.file.attrs, a)
+	b.attrs.n++
+	return &r.file.attrs[len(r.file.attrs)-1]
 }
 
 // missing tells of the attributes a block cannot do without.
@@ -179,7 +191,7 @@ func (r *reader) missing(b *Block) {
 		if !spec.Required || b.Get(spec.Name).State() != Absent {
 			continue
 		}
-		r.report(Problem{Rule: ruleAttrMissing, Span: b.Header,
+		r.report(Problem{Rule: ruleAttrMissing, Span: b.Header(),
 			Message: b.describe() + " does not say its `" + spec.Name + "`, for instance " + spec.Name + " = " + spec.Example})
 	}
 }

@@ -8,7 +8,7 @@ import (
 )
 
 // amount reads a quantity, or one of the words that may stand in its place.
-func (v *reading) amount(text string) any {
+func (v *reading) amount(text string) held {
 	if slices.Contains(v.spec.Words, text) {
 		return v.kept(text)
 	}
@@ -21,14 +21,19 @@ func (v *reading) amount(text string) any {
 	q, err := quantity.Parse(measured, accept...)
 	if err != nil {
 		v.badAmount(text, text[len(measured):], err)
-		return nil
+		return held{}
 	}
 	if q.IsRange() && !v.spec.Range {
 		v.r.report(Problem{Rule: ruleUnreadable, Span: v.span,
 			Message: "`" + v.spec.Name + "` is one amount, and " + Quote(text) + " is a range: write the amount that is meant, such as " + v.spec.example()})
-		return nil
+		return held{}
 	}
-	return &q
+	if single, ok := q.Single(); ok && v.asWritten(text) {
+		f := v.r.file
+		f.amounts = append(f.amounts, single)
+		return held{int32(len(f.amounts) - 1), amount}
+	}
+	return v.keep(&q)
 }
 
 // badAmount tells why a text is no amount, at the characters at fault. after
@@ -112,9 +117,9 @@ func isDigits(text string) bool {
 }
 
 // figure tells of a text that is no number in the attribute's unit.
-func (v *reading) figure(text string) any {
+func (v *reading) figure(text string) held {
 	if number, ok := v.spec.readFigure(text); ok {
-		return number
+		return v.keep(number)
 	}
 	p := Problem{Rule: ruleUnreadable, Span: v.span, Message: Quote(text) + " is not a number in " + v.spec.Unit + ": write for instance " + v.spec.example()}
 	if number := strings.TrimSpace(text); isDigits(strings.Replace(number, ".", "", 1)) {
@@ -123,5 +128,5 @@ func (v *reading) figure(text string) any {
 		p.Fixes = []Fix{v.becomes(Quote(with), false)}
 	}
 	v.r.report(p)
-	return nil
+	return held{}
 }

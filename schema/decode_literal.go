@@ -12,9 +12,9 @@ import (
 )
 
 // wrongKind tells that the value is of another kind than belongs here.
-func (v *reading) wrongKind(message string, fixes ...Fix) any {
+func (v *reading) wrongKind(message string, fixes ...Fix) held {
 	v.r.report(Problem{Rule: ruleWrongKind, Span: v.span, Message: message, Fixes: fixes})
-	return nil
+	return held{}
 }
 
 // becomes is the fix that replaces the value by a literal.
@@ -123,8 +123,7 @@ func (v *reading) listForOne(list *hclsyntax.TupleConsExpr) {
 func (v *reading) fits(text string) bool {
 	switch v.spec.Type {
 	case Amount:
-		_, ok := v.measure(text)
-		return ok || slices.Contains(v.spec.Words, text)
+		return v.measures(text) || slices.Contains(v.spec.Words, text)
 	case Choice, Choices:
 		return slices.Contains(v.spec.Choices, text)
 	case Date:
@@ -214,8 +213,8 @@ func (s *AttrSpec) exampleOr(other string) string {
 	return other
 }
 
-// measure reads the text as an amount of this attribute.
-func (v *reading) measure(text string) (*quantity.Quantity, bool) {
+// measures says whether the text is an amount of this attribute.
+func (v *reading) measures(text string) bool {
 	accept := v.spec.Dims
 	if v.spec.BelowRim {
 		if length, ok := cutBelowRim(text); ok {
@@ -223,8 +222,5 @@ func (v *reading) measure(text string) (*quantity.Quantity, bool) {
 		}
 	}
 	q, err := quantity.Parse(text, accept...)
-	if err != nil || q.IsRange() && !v.spec.Range {
-		return nil, false
-	}
-	return &q, true
+	return err == nil && (!q.IsRange() || v.spec.Range)
 }

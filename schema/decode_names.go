@@ -91,10 +91,10 @@ func (r *reader) unknownStep(source *hclsyntax.Block, kind string) *BlockSpec {
 // unknownAttr tells of an attribute that the block does not have. It is the
 // spec of its nearest, where a slip of the keys explains it and the block does
 // not have that one as well; nil otherwise.
-func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.Attribute) *AttrSpec {
+func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.Attribute) (place uint8, ok bool) {
 	if r.full() {
 		r.untold++
-		return nil
+		return 0, false
 	}
 	p := Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange)}
 	who := b.Spec.Name
@@ -104,7 +104,7 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.
 	if b.Spec.Block(a.Name) != nil {
 		p.Message = "`" + a.Name + "` is a block: write " + a.Name + " \"…\" { … } and what belongs to it between the braces"
 		r.report(p)
-		return nil
+		return 0, false
 	}
 	names := make([]string, len(b.Spec.Attrs))
 	for i, s := range b.Spec.Attrs {
@@ -117,20 +117,12 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.
 		p.Fixes = []Fix{{Title: "write " + name, Safe: sure, Edits: []Edit{{r.file, p.Span, name}}}}
 	}
 	r.report(p)
-	if !sure || taken || slices.ContainsFunc(r.attrsOf(b), func(before Attribute) bool { return before.Spec.Name == name }) {
-		return nil
+	if !sure || taken {
+		return 0, false
 	}
-	return b.Spec.Attr(name)
-}
-
-// attrsOf are the attributes read so far of the block in hand: those behind
-// its name.
-func (r *reader) attrsOf(b *Block) []Attribute {
-	first := len(r.attrs)
-	for first > 0 && r.attrs[first-1].NameAt > b.Span.Start {
-		first--
-	}
-	return r.attrs[first:]
+	place, ok = b.Spec.place(name)
+	before := slices.ContainsFunc(b.written(), func(a attribute) bool { return a.spec == place })
+	return place, ok && !before
 }
 
 // judgeLabel tells what is wrong with the form of a block's label.
@@ -155,7 +147,7 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 	switch {
 	case b.Spec.Label == NoLabel:
 		p.Message = "a " + b.Spec.Name + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
-		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Header.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
+		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Span.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
 	case bare(r.slice(source.LabelRanges[0])):
 		p.Rule = ruleNotALiteral
 		p.Message = brief(r.file.Text.Slice(b.LabelSpan)) + " is not in quotes: write " + b.Spec.Name + " " + literal

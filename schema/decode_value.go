@@ -11,15 +11,15 @@ import (
 )
 
 // value reads what stands behind the equals sign.
-func (r *reader) value(b *Block, at *Attribute, source *hclsyntax.Attribute) {
-	at.Span = r.valueSpan(source)
+func (r *reader) value(b *Block, at *attribute, source *hclsyntax.Attribute) {
+	at.span = r.valueSpan(source)
 	at.state = Broken
-	if r.touched(at.Span) || r.standIn(source) {
+	if r.touched(at.span) || r.standIn(source) {
 		return
 	}
-	v := reading{r: r, block: b, spec: at.Spec, expr: source.Expr, span: at.Span}
-	if data := v.data(); data != nil {
-		at.state, at.data = Known, data
+	v := reading{r: r, block: b, spec: b.Spec.Attrs[at.spec], expr: source.Expr, span: at.span}
+	if at.held = v.read(); at.held.form != nothing {
+		at.state = Known
 	}
 }
 
@@ -63,12 +63,12 @@ type reading struct {
 	span  Span
 }
 
-// data is what the value holds, in the form of Attribute.data; nil where it
-// cannot be read, which has been told.
-func (v *reading) data() any {
+// read is what the value holds; nothing where it cannot be read, which has been
+// told.
+func (v *reading) read() held {
 	switch v.spec.Type {
 	case Expression:
-		return asWritten{}
+		return held{form: asWritten}
 	case YesNo:
 		return v.yesNo()
 	case Whole:
@@ -80,14 +80,14 @@ func (v *reading) data() any {
 	}
 	text, ok := v.text()
 	if !ok {
-		return nil
+		return held{}
 	}
 	switch v.spec.Type {
 	case Amount:
 		return v.amount(text)
 	case Choice, Choices:
 		if !v.chosen(text, v.span) {
-			return nil
+			return held{}
 		}
 	case Date:
 		if _, err := time.Parse(time.DateOnly, text); err != nil {
@@ -103,12 +103,25 @@ func (v *reading) data() any {
 	return v.kept(text)
 }
 
-// kept is a text in the form of Attribute.data.
-func (v *reading) kept(text string) any {
-	if source := v.source(); len(source) == len(text)+2 && source[1:len(source)-1] == text {
-		return asWritten{}
+// kept is a text as what the value holds.
+func (v *reading) kept(text string) held {
+	if v.asWritten(text) {
+		return held{form: asWritten}
 	}
-	return text
+	return v.keep(text)
+}
+
+// asWritten says whether the text is its own source.
+func (v *reading) asWritten(text string) bool {
+	source := v.source()
+	return len(source) == len(text)+2 && source[1:len(source)-1] == text
+}
+
+// keep puts what the value holds among the file's others.
+func (v *reading) keep(data any) held {
+	f := v.r.file
+	f.others = append(f.others, data)
+	return held{int32(len(f.others) - 1), other}
 }
 
 // source is the value's own source text.
@@ -142,12 +155,12 @@ func onlyLiterals(t *hclsyntax.TemplateExpr) bool {
 	return true
 }
 
-func (v *reading) yesNo() any {
+func (v *reading) yesNo() held {
 	switch v.source() {
 	case "true":
-		return true
+		return held{form: yes}
 	case "false":
-		return false
+		return held{form: no}
 	}
 	if text, ok := v.quiet(); ok {
 		word := ""
@@ -165,10 +178,10 @@ func (v *reading) yesNo() any {
 		return v.wrongKind("`" + v.spec.Name + "` is true or false, and " + v.brief() + " is neither")
 	}
 	v.notALiteral()
-	return nil
+	return held{}
 }
 
-func (v *reading) whole() any {
+func (v *reading) whole() held {
 	source := v.source()
 	if text, ok := v.quiet(); ok {
 		if _, fine := wholeNumber(strings.TrimSpace(text)); fine {
@@ -176,22 +189,22 @@ func (v *reading) whole() any {
 		}
 	}
 	if n, ok := wholeNumber(source); ok {
-		return n
+		return held{n, whole}
 	}
 	if v.isLiteral() || isNegative(v.expr) {
 		return v.wrongKind("`" + v.spec.Name + "` is a whole number, 0 or more, and " + v.brief() + " is not one: write for instance " + v.spec.example())
 	}
 	v.notALiteral()
-	return nil
+	return held{}
 }
 
-func wholeNumber(digits string) (int64, bool) {
+func wholeNumber(digits string) (int32, bool) {
 	n, err := strconv.ParseUint(digits, 10, 31)
-	return int64(n), err == nil && n <= math.MaxInt32
+	return int32(n), err == nil && n <= math.MaxInt32
 }
 
 // list reads a list of text. One element that cannot be read breaks it.
-func (v *reading) list(list *hclsyntax.TupleConsExpr) any {
+func (v *reading) list(list *hclsyntax.TupleConsExpr) held {
 	items := make([]Item, 0, len(list.Exprs))
 	for _, expr := range list.Exprs {
 		one := reading{r: v.r, block: v.block, spec: v.spec, expr: expr, span: v.r.span(expr.Range())}
@@ -201,9 +214,9 @@ func (v *reading) list(list *hclsyntax.TupleConsExpr) any {
 		}
 	}
 	if len(items) < len(list.Exprs) {
-		return nil
+		return held{}
 	}
-	return items
+	return v.keep(items)
 }
 
 // chosen says whether the text is one of the closed list; else it tells.

@@ -23,8 +23,8 @@ func SetValue(v Value, literal string) Edit {
 	if b.oneLine() {
 		return b.unfolded(line)
 	}
-	if n := len(b.Attrs); n > 0 {
-		at := b.File.lineEndAfter(b.Attrs[n-1].Span.End)
+	if n := len(b.written()); n > 0 {
+		at := b.File.lineEndAfter(b.written()[n-1].span.End)
 		return Edit{b.File, Span{at, at}, b.File.lineEnding() + b.innerIndent() + line}
 	}
 	at := b.File.lineEndAfter(b.Body.Start)
@@ -91,8 +91,8 @@ func AppendBlock(parent *Block, text string) Edit {
 	if parent.oneLine() {
 		return parent.unfolded(text)
 	}
-	if n := len(parent.Blocks); n > 0 && parent.lastInside() == parent.Blocks[n-1].Span.End {
-		return InsertBlockAfter(parent.Blocks[n-1], text)
+	if n := len(parent.Blocks()); n > 0 && parent.lastInside() == parent.Blocks()[n-1].Span.End {
+		return InsertBlockAfter(parent.Blocks()[n-1], text)
 	}
 	at := f.lineEndAfter(parent.lastInside())
 	return Edit{f, Span{at, at}, f.lineEnding() + f.laid(text, parent.innerIndent())}
@@ -156,10 +156,10 @@ func (b *Block) unfolded(line string) Edit {
 // body starts.
 func (b *Block) lastInside() int32 {
 	last := b.Body.Start
-	for i := range b.Attrs {
-		last = max(last, b.Attrs[i].Span.End)
+	for v := range b.Attrs() {
+		last = max(last, v.Span().End)
 	}
-	for _, inner := range b.Blocks {
+	for _, inner := range b.Blocks() {
 		last = max(last, inner.Span.End)
 	}
 	return last
@@ -168,11 +168,11 @@ func (b *Block) lastInside() int32 {
 // innerIndent is the white space in front of what stands inside the block.
 func (b *Block) innerIndent() string {
 	if !b.oneLine() {
-		if len(b.Attrs) > 0 {
-			return b.File.indentOf(b.Attrs[0].NameAt)
+		if written := b.written(); len(written) > 0 {
+			return b.File.indentOf(written[0].nameAt)
 		}
-		if len(b.Blocks) > 0 {
-			return b.File.indentOf(b.Blocks[0].Span.Start)
+		if len(b.Blocks()) > 0 {
+			return b.File.indentOf(b.Blocks()[0].Span.Start)
 		}
 	}
 	outer := b.File.indentOf(b.Span.Start)

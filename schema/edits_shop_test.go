@@ -79,10 +79,10 @@ func onOneLineEach(text string) string {
 	walk = func(blocks []*Block) {
 		for _, b := range blocks {
 			body := f.Text.Slice(b.Body)
-			if len(b.Attrs) == 1 && len(b.Blocks) == 0 && !strings.ContainsAny(body, "#[") && !strings.Contains(body, "<<") {
+			if len(b.written()) == 1 && len(b.Blocks()) == 0 && !strings.ContainsAny(body, "#[") && !strings.Contains(body, "<<") {
 				edits = append(edits, Edit{f, b.Body, " " + strings.TrimSpace(body) + " "})
 			}
-			walk(b.Blocks)
+			walk(b.Blocks())
 		}
 	}
 	walk(f.Blocks)
@@ -98,10 +98,9 @@ func everyEdit(f *File, try func(what string, edits ...Edit)) {
 	var walk func(blocks []*Block)
 	walk = func(blocks []*Block) {
 		for i, b := range blocks {
-			for n := range b.Attrs {
-				v := b.Get(b.Attrs[n].Spec.Name)
+			for v := range b.Attrs() {
 				try("set a value", SetValue(v, v.Written()))
-				if !v.Spec.Required && len(b.Attrs) < 3 {
+				if !v.Spec.Required && len(b.written()) < 3 {
 					try("remove a value", RemoveAttr(v))
 				}
 				if v.Spec.Type == Texts {
@@ -125,7 +124,7 @@ func everyEdit(f *File, try func(what string, edits ...Edit)) {
 			if i > 0 && b.Is("step") && blocks[i-1].Is("step") {
 				try("move a block", MoveBlock(b, blocks[i-1])...)
 			}
-			walk(b.Blocks)
+			walk(b.Blocks())
 		}
 	}
 	walk(f.Blocks)

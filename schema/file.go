@@ -7,14 +7,24 @@ import (
 )
 
 // File is one file of the house format, read. It is immutable.
+//
+// What its blocks hold lies in a few lists, in the order of the text, and a
+// block or a value only says where in them. Shops of many thousands of recipes
+// are kept whole, so every pointer counts: the memory manager follows each of
+// them over and over while further files are read.
 type File struct {
 	Name     string // path relative to the shop's root, with "/"
 	Text     *Text
 	Whole    bool // the text parsed without a repair and every block is known: what is missing in it is really missing
 	Clean    bool // whole, and with no problem at all
+	parsed   bool // the parser took the bytes as they are, so their layout may be judged
 	Blocks   []*Block
 	Problems []Problem // sorted by place
-	parsed   bool      // the parser took the bytes as they are, so their layout may be judged
+
+	inner   []*Block          // the blocks inside of blocks
+	attrs   []attribute       // of all blocks
+	amounts []quantity.Single // of values held as an amount
+	others  []any             // of values held otherwise: *quantity.Quantity, quantity.Rat, string or []Item
 }
 
 // Problem is something in the text that the format does not allow. Rule is
@@ -35,32 +45,41 @@ type Block struct {
 	Label     string // the key, reference, date or step kind; "" where there is none
 	LabelSpan Span   // the label with its quotes; the block's name where there is none
 	Span      Span   // from the name to the closing brace
-	Header    Span   // the name and the label
 	Body      Span   // between the braces; empty at the end where there are none
-	Attrs     []Attribute
-	Blocks    []*Block // in the order written
+	attrs     run    // in File.attrs
+	inner     run    // in File.inner
 }
 
-// Attribute is one `name = value` line of a block.
-type Attribute struct {
-	Spec   *AttrSpec
-	NameAt int32 // where the name starts
-	Span   Span  // the value, quotes included
+// run is a piece of a list.
+type run struct{ first, n int32 }
+
+// attribute is one `name = value` line of a block.
+type attribute struct {
+	nameAt int32 // where the name starts
+	span   Span  // the value, quotes included
+	held   held
+	spec   uint8 // which of the attributes of the block's spec
 	state  State
-	data   any // *quantity.Quantity, quantity.Rat, string, asWritten, bool, int64, []Item or nil
 }
 
-// asWritten stands for a text that is its own source, between the quotes where
-// it has any: nearly all are, and then nothing has to be kept of them.
-type asWritten struct{}
-
-func (asWritten) of(v Value) string {
-	span := v.attr.Span
-	if v.Spec.Type != Expression {
-		span = Span{span.Start + 1, span.End - 1}
-	}
-	return v.Block.File.Text.Slice(span)
+// held is what a value holds: in which form, and the whole number itself, or
+// where in File.amounts or File.others it is.
+type held struct {
+	at   int32
+	form form
 }
+
+type form uint8
+
+const (
+	nothing   form = iota
+	asWritten      // a text that is its own source, between the quotes where it has any: nearly all are
+	amount         // in File.amounts, written as its source says
+	other          // in File.others
+	whole
+	yes
+	no
+)
 
 // State tells what is known of a value.
 type State uint8
@@ -102,12 +121,37 @@ func (b *Block) Each(name string) iter.Seq[*Block] {
 		if b == nil {
 			return
 		}
-		for _, inner := range b.Blocks {
+		for _, inner := range b.Blocks() {
 			if inner.Spec.Name == name && !yield(inner) {
 				return
 			}
 		}
 	}
+}
+
+// Header is the name and the label.
+func (b *Block) Header() Span { return Span{b.Span.Start, b.LabelSpan.End} }
+
+// Blocks are the blocks inside, in the order written. Must not be changed.
+func (b *Block) Blocks() []*Block {
+	end := b.inner.first + b.inner.n
+	return b.File.inner[b.inner.first:end:end]
+}
+
+// Attrs yields the attributes that are written in the block, in order.
+func (b *Block) Attrs() iter.Seq[Value] {
+	return func(yield func(Value) bool) {
+		written := b.written()
+		for i := range written {
+			if !yield(Value{b, b.Spec.Attrs[written[i].spec], &written[i]}) {
+				return
+			}
+		}
+	}
+}
+
+func (b *Block) written() []attribute {
+	return b.File.attrs[b.attrs.first : b.attrs.first+b.attrs.n]
 }
 
 // Get is the value of an attribute of the block. Asking for a name that the
@@ -117,23 +161,26 @@ func (b *Block) Get(name string) Value {
 	if b == nil {
 		return Value{}
 	}
-	spec := b.Spec.named[name]
-	if spec == nil {
+	at, ok := b.Spec.place(name)
+	if !ok {
 		panic("schema: a " + b.Spec.ID + " block has no attribute " + name)
 	}
-	for i := range b.Attrs {
-		if b.Attrs[i].Spec == spec {
-			return Value{Block: b, Spec: spec, attr: &b.Attrs[i]}
+	v := Value{Block: b, Spec: b.Spec.Attrs[at]}
+	written := b.written()
+	for i := range written {
+		if written[i].spec == at {
+			v.attr = &written[i]
+			break
 		}
 	}
-	return Value{Block: b, Spec: spec}
+	return v
 }
 
 // Value is an attribute looked up in a block, written or not.
 type Value struct {
 	Block *Block
 	Spec  *AttrSpec
-	attr  *Attribute
+	attr  *attribute
 }
 
 // State tells whether the value is absent, broken or known.
@@ -148,14 +195,17 @@ func (v Value) Known() bool  { return v.attr != nil && v.attr.state == Known }
 func (v Value) Broken() bool { return v.attr != nil && v.attr.state == Broken }
 func (v Value) Absent() bool { return v.attr == nil }
 
+// has says whether the value is known and held in that form.
+func (v Value) has(f form) bool { return v.Known() && v.attr.held.form == f }
+
 // Span is where the value stands, quotes included; for an absent value, the
 // header of its block.
 func (v Value) Span() Span {
 	if v.attr != nil {
-		return v.attr.Span
+		return v.attr.span
 	}
 	if v.Block != nil {
-		return v.Block.Header
+		return v.Block.Header()
 	}
 	return Span{}
 }
@@ -166,7 +216,7 @@ func (v Value) NameSpan() Span {
 	if v.attr == nil {
 		return v.Span()
 	}
-	return Span{v.attr.NameAt, v.attr.NameAt + int32(len(v.attr.Spec.Name))}
+	return Span{v.attr.nameAt, v.attr.nameAt + int32(len(v.Spec.Name))}
 }
 
 // Written is the value's source text, quotes included; "" where absent.
@@ -174,13 +224,31 @@ func (v Value) Written() string {
 	if v.attr == nil {
 		return ""
 	}
-	return v.Block.File.Text.Slice(v.attr.Span)
+	return v.Block.File.Text.Slice(v.attr.span)
+}
+
+// source is the text of a value that is its own source.
+func (v Value) source() string {
+	span := v.attr.span
+	if v.Spec.Type != Expression {
+		span = Span{span.Start + 1, span.End - 1}
+	}
+	return v.Block.File.Text.Slice(span)
 }
 
 // Amount is the quantity of a known value; the zero Quantity otherwise.
 func (v Value) Amount() quantity.Quantity {
-	if v.Known() {
-		if q, ok := v.attr.data.(*quantity.Quantity); ok {
+	switch {
+	case v.has(amount):
+		text := v.source()
+		if v.Spec.BelowRim {
+			if length, ok := cutBelowRim(text); ok {
+				text = length
+			}
+		}
+		return v.Block.File.amounts[v.attr.held.at].Quantity(text)
+	case v.has(other):
+		if q, ok := v.Block.File.others[v.attr.held.at].(*quantity.Quantity); ok {
 			return *q
 		}
 	}
@@ -190,50 +258,35 @@ func (v Value) Amount() quantity.Quantity {
 // IsAmount says whether the value is known and a quantity (and not one of the
 // words that may stand in its place, such as "to shade").
 func (v Value) IsAmount() bool {
-	if !v.Known() {
-		return false
+	if v.has(other) {
+		_, ok := v.Block.File.others[v.attr.held.at].(*quantity.Quantity)
+		return ok
 	}
-	_, ok := v.attr.data.(*quantity.Quantity)
-	return ok
+	return v.has(amount)
 }
 
 // Text is the string of a known value; "" otherwise.
 func (v Value) Text() string {
-	if v.Known() {
-		switch data := v.attr.data.(type) {
-		case string:
-			return data
-		case asWritten:
-			return data.of(v)
-		}
+	switch {
+	case v.has(asWritten):
+		return v.source()
+	case v.has(other):
+		text, _ := v.Block.File.others[v.attr.held.at].(string)
+		return text
 	}
 	return ""
 }
 
 // Yes says whether the value is known and true.
-func (v Value) Yes() bool {
-	if v.Known() {
-		yes, ok := v.attr.data.(bool)
-		return ok && yes
-	}
-	return false
-}
+func (v Value) Yes() bool { return v.has(yes) }
 
 // No says whether the value is known and false.
-func (v Value) No() bool {
-	if v.Known() {
-		yes, ok := v.attr.data.(bool)
-		return ok && !yes
-	}
-	return false
-}
+func (v Value) No() bool { return v.has(no) }
 
 // Whole is the whole number of a known value; the fallback otherwise.
 func (v Value) Whole(fallback int) int {
-	if v.Known() {
-		if n, ok := v.attr.data.(int64); ok {
-			return int(n)
-		}
+	if v.has(whole) {
+		return int(v.attr.held.at)
 	}
 	return fallback
 }
@@ -241,14 +294,16 @@ func (v Value) Whole(fallback int) int {
 // Items are the elements of a known list, each with its place. A lone string
 // where a list may stand is a list of one.
 func (v Value) Items() []Item {
-	if !v.Known() {
-		return nil
-	}
-	switch data := v.attr.data.(type) {
-	case []Item:
-		return data
-	case string, asWritten:
-		return []Item{{Text: v.Text(), Span: v.attr.Span}}
+	switch {
+	case v.has(asWritten):
+		return []Item{{Text: v.source(), Span: v.attr.span}}
+	case v.has(other):
+		switch data := v.Block.File.others[v.attr.held.at].(type) {
+		case []Item:
+			return data
+		case string:
+			return []Item{{Text: data, Span: v.attr.span}}
+		}
 	}
 	return nil
 }

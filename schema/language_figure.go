@@ -10,10 +10,9 @@ import (
 // Figure is the number of a known value of type Figure, in its spec's Unit; 0
 // otherwise.
 func (v Value) Figure() quantity.Rat {
-	if v.Known() {
-		if r, ok := v.attr.data.(quantity.Rat); ok {
-			return r
-		}
+	if v.has(other) {
+		r, _ := v.Block.File.others[v.attr.held.at].(quantity.Rat)
+		return r
 	}
 	return quantity.Rat{}
 }

@@ -196,13 +196,13 @@ func reads(t *testing.T, spec *BlockSpec, text string) {
 	assert.True(t, f.Clean, spec.ID)
 	b := f.Blocks[0]
 	if b.Spec.ID != spec.ID {
-		require.Len(t, b.Blocks, 1, text)
-		b = b.Blocks[0]
+		require.Len(t, b.Blocks(), 1, text)
+		b = b.Blocks()[0]
 	}
 	if spec.Label != StepKind || spec.Kind != "" {
 		assert.Same(t, spec, b.Spec, text)
 	}
-	for _, a := range b.Attrs {
+	for a := range b.Attrs() {
 		assert.Equal(t, Known, b.Get(a.Spec.Name).State(), "%s.%s", spec.ID, a.Spec.Name)
 	}
 }

@@ -52,8 +52,7 @@ func everySlip(f *File) []planted {
 				slip("closing quote of label", ruleSyntax, 0, b.Span.Start, cut(b.LabelSpan.End-1, b.LabelSpan.End, ""))
 				slip("curly label", ruleSyntax, 0, b.Span.Start, cut(b.LabelSpan.Start, b.LabelSpan.Start+1, "“"), cut(b.LabelSpan.End-1, b.LabelSpan.End, "”"))
 			}
-			for i := range b.Attrs {
-				v := b.Get(b.Attrs[i].Spec.Name)
+			for v := range b.Attrs() {
 				name, value := v.NameSpan(), v.Span()
 				equals := name.End + int32(strings.IndexByte(text[name.End:], '='))
 				slip("colon", ruleSyntax, 0, name.Start, cut(equals, equals+1, ":"))
@@ -86,7 +85,7 @@ func everySlip(f *File) []planted {
 					slip("all on one line", ruleTwoOnOneLine, 0, b.Span.Start, cut(b.Body.Start, b.Body.End, line))
 				}
 			}
-			walk(b.Blocks)
+			walk(b.Blocks())
 		}
 	}
 	walk(f.Blocks)
@@ -97,7 +96,7 @@ func everySlip(f *File) []planted {
 // one line; "" where it holds no two attributes, or more than those.
 func onOneLine(b *Block, between string) string {
 	body := b.File.Text.Slice(b.Body)
-	if len(b.Attrs) < 2 || len(b.Blocks) > 0 || strings.ContainsAny(body, "#") || strings.Contains(body, "<<") {
+	if len(b.written()) < 2 || len(b.Blocks()) > 0 || strings.ContainsAny(body, "#") || strings.Contains(body, "<<") {
 		return ""
 	}
 	lines := strings.Split(strings.TrimSpace(body), "\n")
@@ -116,13 +115,12 @@ func outline(f *File) []string {
 		for _, b := range blocks {
 			here := within + "/" + b.Spec.ID + " " + b.Label
 			list = append(list, here)
-			for i := range b.Attrs {
-				v := b.Get(b.Attrs[i].Spec.Name)
+			for v := range b.Attrs() {
 				if v.Known() {
 					list = append(list, here+" "+v.Spec.Name+" = "+v.Written())
 				}
 			}
-			walk(b.Blocks, here)
+			walk(b.Blocks(), here)
 		}
 	}
 	walk(f.Blocks, "")
@@ -210,5 +208,5 @@ func TestNamesAndBracesThatMeanAnotherThingElsewhere(t *testing.T) {
 	require.Len(t, f.Problems, 1, says(f))
 	require.Equal(t, 4, f.Text.Line(f.Problems[0].Span.Start))
 	require.Len(t, f.Blocks, 1)
-	require.Len(t, f.Blocks[0].Blocks, 2)
+	require.Len(t, f.Blocks[0].Blocks(), 2)
 }

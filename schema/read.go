@@ -33,9 +33,7 @@ type reader struct {
 	untold   int    // problems that are only counted
 	hurt     []Span // places that make a value they touch unreadable
 
-	// One piece of memory each for all blocks and attributes of the file.
-	blocks []Block
-	attrs  []Attribute
+	blocks []Block                // one piece of memory for all blocks of the file
 	order  []*hclsyntax.Attribute // the attributes of the body in hand, by place
 }
 
@@ -227,7 +225,7 @@ func (r *reader) finish() {
 func blockAt(blocks []*Block, at int32) *Block {
 	for _, b := range blocks {
 		if b.Span.Start <= at && at < b.Span.End {
-			if inner := blockAt(b.Blocks, at); inner != nil {
+			if inner := blockAt(b.Blocks(), at); inner != nil {
 				return inner
 			}
 			return b

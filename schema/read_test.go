@@ -82,7 +82,7 @@ func find(t *testing.T, f *File, name, label string) *Block {
 			if b.Name() == name && b.Label == label {
 				return b
 			}
-			if inner := look(b.Blocks); inner != nil {
+			if inner := look(b.Blocks()); inner != nil {
 				return inner
 			}
 		}
@@ -109,7 +109,7 @@ func TestReadsValuesWithTheirPlaces(t *testing.T) {
 
 	wax := f.Blocks[0]
 	assert.Equal(t, "Northlight paraffin, pillar grade", wax.Title())
-	assert.Equal(t, `wax "northlight-pillar"`, f.Text.Slice(wax.Header))
+	assert.Equal(t, `wax "northlight-pillar"`, f.Text.Slice(wax.Header()))
 	assert.Equal(t, `"northlight-pillar"`, f.Text.Slice(wax.LabelSpan))
 	assert.True(t, strings.HasPrefix(f.Text.Slice(wax.Span), "wax ") && strings.HasSuffix(f.Text.Slice(wax.Span), "}"))
 	assert.Equal(t, byte('{'), f.Text.String()[wax.Body.Start-1])
@@ -149,7 +149,7 @@ func TestReadsValuesWithTheirPlaces(t *testing.T) {
 
 func names(b *Block) []string {
 	var names []string
-	for _, a := range b.Attrs {
+	for a := range b.Attrs() {
 		names = append(names, a.Spec.Name)
 	}
 	return names
@@ -202,8 +202,8 @@ func assertSame(t *testing.T, what string, want, got []*Block) {
 		require.Equal(t, w.Spec.ID, g.Spec.ID, what)
 		assert.Equal(t, w.Label, g.Label, what)
 		require.Equal(t, names(w), names(g), what)
-		for n := range w.Attrs {
-			a := w.Attrs[n].Spec.Name
+		for v := range w.Attrs() {
+			a := v.Spec.Name
 			assert.Equal(t, w.Get(a).State(), g.Get(a).State(), "%s: %s", what, a)
 			assert.Equal(t, w.Get(a).Amount(), g.Get(a).Amount(), "%s: %s", what, a)
 			assert.Equal(t, w.Get(a).Text(), g.Get(a).Text(), "%s: %s", what, a)
@@ -217,7 +217,7 @@ func assertSame(t *testing.T, what string, want, got []*Block) {
 			}
 			assert.Equal(t, texts(w.Get(a).Items()), texts(g.Get(a).Items()), "%s: %s", what, a)
 		}
-		assertSame(t, what, w.Blocks, g.Blocks)
+		assertSame(t, what, w.Blocks(), g.Blocks())
 	}
 }
 
@@ -265,24 +265,26 @@ func assertSound(t *testing.T, f *File) {
 	var walk func(blocks []*Block, parent *Block)
 	walk = func(blocks []*Block, parent *Block) {
 		for _, b := range blocks {
-			for _, s := range []Span{b.Span, b.Header, b.LabelSpan, b.Body} {
+			for _, s := range []Span{b.Span, b.Header(), b.LabelSpan, b.Body} {
 				inside(s, b.Spec.ID)
 			}
 			if b.Parent != parent || b.File != f {
 				t.Fatal("a block that does not know where it stands")
 			}
-			for i := range b.Attrs {
-				v := b.Get(b.Attrs[i].Spec.Name)
+			for v := range b.Attrs() {
+				if v != b.Get(v.Spec.Name) {
+					t.Fatalf("%s is another when it is asked for by name", v.Spec.Name)
+				}
 				inside(v.Span(), v.Spec.Name)
 				inside(v.NameSpan(), v.Spec.Name)
 				for _, item := range v.Items() {
 					inside(item.Span, v.Spec.Name)
 				}
-				if v.Known() && v.attr.data == nil {
+				if v.Known() && v.attr.held.form == nothing {
 					t.Fatalf("%s is known and holds nothing", v.Spec.Name)
 				}
 			}
-			walk(b.Blocks, b)
+			walk(b.Blocks(), b)
 		}
 	}
 	walk(f.Blocks, nil)

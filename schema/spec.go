@@ -66,29 +66,27 @@ type BlockSpec struct {
 	Doc         string
 	Example     string // a whole block in the house format
 
-	named map[string]*AttrSpec // Attrs by name; rules ask a hundred times a recipe
+	names nameTable // Attrs by name; rules ask a hundred times a recipe
 }
 
 // Attr is the attribute's spec, or nil where the block has none of that name.
-func (s *BlockSpec) Attr(name string) *AttrSpec { return s.named[name] }
-
-// index makes the names of the attributes quick to find. The first of a name
-// counts.
-func (s *BlockSpec) index() {
-	s.named = make(map[string]*AttrSpec, len(s.Attrs))
-	for _, a := range s.Attrs {
-		if s.named[a.Name] == nil {
-			s.named[a.Name] = a
-		}
+func (s *BlockSpec) Attr(name string) *AttrSpec {
+	if at, ok := s.place(name); ok {
+		return s.Attrs[at]
 	}
+	return nil
 }
 
-// indexAll indexes the block and all it may hold.
+// place is where among the Attrs the first of that name is.
+func (s *BlockSpec) place(name string) (uint8, bool) { return s.names.find(name, s.Attrs) }
+
+// indexAll makes the names of the attributes quick to find, of the block and
+// of all it may hold.
 func (s *BlockSpec) indexAll() {
-	if s.named != nil {
+	if s.names.built() {
 		return
 	}
-	s.index()
+	s.names = tableOf(s.Attrs)
 	for _, b := range s.Blocks {
 		b.indexAll()
 	}

@@ -15,7 +15,7 @@ func compute(view *lint.View) *Batch {
 	b.density = b.average("density", quantity.GramPerMilliliter, true)
 	b.shrinkage = b.average("shrinkage", quantity.Percent, false)
 	b.fillVessels()
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		if inner.Name() == "topping" {
 			b.Toppings = append(b.Toppings, inner)
 		}

@@ -9,7 +9,7 @@ import (
 // weighIn fills in the ingredients, what they weigh and what share each is.
 func (b *Batch) weighIn(view *lint.View) {
 	var waxes, fragrances, dyes, additives int
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		switch inner.Name() {
 		case "wax":
 			waxes++
@@ -27,7 +27,7 @@ func (b *Batch) weighIn(view *lint.View) {
 		if n == 0 {
 			return all[start:start:start]
 		}
-		for _, inner := range b.Recipe.Blocks {
+		for _, inner := range b.Recipe.Blocks() {
 			if inner.Name() == kind {
 				all = append(all, ingredient(view, kind, inner))
 			}

@@ -13,7 +13,7 @@ func (s *Step) Is(vessel int) bool { return slices.Contains(s.Vessels, vessel) }
 // listSteps lists the steps, their times and the pours.
 func (b *Batch) listSteps() {
 	n, pours := 0, 0
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		if inner.Name() == "step" {
 			n++
 			if isPour(inner.Spec.Kind) {
@@ -26,7 +26,7 @@ func (b *Batch) listSteps() {
 	for i := range everyVessel {
 		everyVessel[i] = i
 	}
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		if inner.Name() == "step" {
 			b.Steps = append(b.Steps, Step{Block: inner, Kind: inner.Spec.Kind, Index: len(b.Steps), Heat: heat(inner), Vessels: b.vesselsOf(inner, everyVessel)})
 		}

@@ -9,13 +9,13 @@ import (
 // listVessels lists the vessels and measures them.
 func (b *Batch) listVessels(view *lint.View) {
 	n := 0
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		if isVessel(inner.Name()) {
 			n++
 		}
 	}
 	b.Vessels = make([]Vessel, 0, n)
-	for _, inner := range b.Recipe.Blocks {
+	for _, inner := range b.Recipe.Blocks() {
 		if isVessel(inner.Name()) {
 			b.Vessels = append(b.Vessels, vessel(view, inner))
 		}

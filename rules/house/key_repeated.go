@@ -62,11 +62,11 @@ func checkRepeatedKeys(p *lint.Pass) {
 // lists twice: each would be held against its limit alone. Layers may be of
 // one wax, so that may stand twice.
 func checkRepeatedIngredients(p *lint.Pass, recipe *schema.Block) {
-	for i, b := range recipe.Blocks {
+	for i, b := range recipe.Blocks() {
 		if !b.Is("fragrance") && !b.Is("dye") && !b.Is("additive") {
 			continue
 		}
-		for _, before := range recipe.Blocks[:i] {
+		for _, before := range recipe.Blocks()[:i] {
 			if before.Name() == b.Name() && before.Label == b.Label && b.Label != "" {
 				p.Report(lint.Finding{
 					At:      lint.AtLabel(b),

@@ -57,7 +57,7 @@ func checkRuleNames(p *lint.Pass, b *schema.Block) {
 	if !b.Is("recipe") && !b.Is("shop") {
 		return
 	}
-	for _, inner := range b.Blocks {
+	for _, inner := range b.Blocks() {
 		if inner.Spec.Label != schema.RuleName || inner.Label == "" {
 			continue
 		}
@@ -75,12 +75,12 @@ func checkVesselNames(p *lint.Pass, recipe *schema.Block) {
 		return
 	}
 	var vessels []string
-	for _, b := range recipe.Blocks {
+	for _, b := range recipe.Blocks() {
 		if b.Is("mold") || b.Is("container") || b.Is("taper") {
 			vessels = append(vessels, b.Label)
 		}
 	}
-	for _, b := range recipe.Blocks {
+	for _, b := range recipe.Blocks() {
 		if b.Spec.Attr("vessel") == nil {
 			continue
 		}
