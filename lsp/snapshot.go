@@ -116,7 +116,7 @@ func (h *here) blockAt(offset int32) *schema.Block {
 		if inner == nil {
 			return found
 		}
-		found, blocks = inner, inner.Blocks
+		found, blocks = inner, inner.Blocks()
 	}
 }
 
@@ -126,8 +126,7 @@ func valueAt(b *schema.Block, offset int32) (schema.Value, bool) {
 	if b == nil {
 		return schema.Value{}, false
 	}
-	for i := range b.Attrs {
-		v := b.Get(b.Attrs[i].Spec.Name)
+	for v := range b.Attrs() {
 		if v.NameSpan().Touches(offset) || v.Span().Touches(offset) {
 			return v, true
 		}

@@ -29,9 +29,8 @@ func (v *reading) amount(text string) held {
 		return held{}
 	}
 	if single, ok := q.Single(); ok && v.asWritten(text) {
-		f := v.r.file
-		f.amounts = append(f.amounts, single)
-		return held{int32(len(f.amounts) - 1), amount}
+		v.r.amounts = append(v.r.amounts, single)
+		return held{int32(len(v.r.amounts) - 1), amount}
 	}
 	return v.keep(&q)
 }

@@ -7,6 +7,8 @@ import (
 
 	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
+
+	"wickrule/schema/quantity"
 )
 
 // Read reads one file. It never fails: what it cannot read stands among the
@@ -33,8 +35,9 @@ type reader struct {
 	untold   int    // problems that are only counted
 	hurt     []Span // places that make a value they touch unreadable
 
-	blocks []Block                // one piece of memory for all blocks of the file
-	order  []*hclsyntax.Attribute // the attributes of the body in hand, by place
+	blocks  []Block                // one piece of memory for all blocks of the file
+	amounts []quantity.Single      // those of the file, until it is known how many they are
+	order   []*hclsyntax.Attribute // the attributes of the body in hand, by place
 }
 
 // insertion is text that a mended copy has at a place, in the copy's offsets.
@@ -79,6 +82,7 @@ func (r *reader) read(src []byte) {
 		r.complain(complaints)
 	}
 	r.file.Blocks = r.top(body)
+	r.file.amounts = slices.Clone(r.amounts)
 }
 
 // parse is the parser with its rare panics made into complaints, for reading
