@@ -18,7 +18,8 @@ const (
 // concede takes the findings that a valid concession of the recipe covers out
 // of what was found, and says what is wrong with concessions that cover
 // nothing or may not.
-func concede(shop *Shop, book *book, pass *Pass, res *recipeResult) {
+func concede(book *book, pass *Pass) {
+	out := pass.out
 	for c := range pass.Recipe.Each("concession") {
 		rule := book.named[c.Label]
 		if rule == nil {
@@ -51,18 +52,18 @@ func concede(shop *Shop, book *book, pass *Pass, res *recipeResult) {
 			say(ConcessionExpired, AtValue(until), fmt.Sprintf("the concession for %s ended on %s: put the matter right, or decide again and write a new date", c.Label, until.Text()), nil)
 			continue
 		}
-		kept := res.found[:0:0]
+		kept := out.found[:0:0]
 		used := false
-		for _, f := range res.found {
+		for _, f := range out.found {
 			if f.Rule == rule {
 				used = true
 				f.Fixes = nil // nobody is asked to put right what is conceded
-				res.conceded = append(res.conceded, Conceded{Found: f, Concession: c})
+				out.conceded = append(out.conceded, Conceded{Found: f, Concession: c})
 				continue
 			}
 			kept = append(kept, f)
 		}
-		res.found = kept
+		out.found = kept
 		if !used && c.File.Whole {
 			say(ConcessionUnused, AtLabel(c), fmt.Sprintf("nothing in this recipe needs the concession for %s any more", c.Label), drop)
 		}

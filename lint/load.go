@@ -57,17 +57,6 @@ func Load(fsys fs.FS, root string, progress func(done, total int)) (*Shop, []Rea
 	return NewShop(root, read), errs
 }
 
-// With is the shop with files put in the place of those of the same name, or
-// added.
-func (s *Shop) With(files ...*schema.File) *Shop {
-	replaced := make(map[string]bool, len(files))
-	for _, f := range files {
-		replaced[f.Name] = true
-	}
-	all := slices.DeleteFunc(slices.Clone(s.Files), func(old *schema.File) bool { return replaced[old.Name] })
-	return NewShop(s.Root, append(all, files...))
-}
-
 // fileNames lists the files of the shop: of the whole tree where a shop file
 // stands in its root, without hidden folders and the shops nested in it; else
 // of the root folder alone.

@@ -7,7 +7,7 @@ import (
 	"wickrule/schema"
 )
 
-// Pass is one rule looking at one recipe, or at the shop.
+// Pass is one rule looking at one recipe, or at one file.
 type Pass struct {
 	*View
 	rule *Rule
@@ -21,12 +21,21 @@ func (p *Pass) RuleNames() []string { return slices.Sorted(maps.Keys(p.book.name
 // HasRule says whether a rule of that name is in force.
 func (p *Pass) HasRule(name string) bool { return p.book.named[name] != nil }
 
-// gathering collects what the rules say of one recipe.
+// gathering collects what the rules say of one recipe or file.
 type gathering struct {
 	found     []Found
+	conceded  []Conceded
 	unchecked []need
 	faults    []Fault
 	whole     bool
+}
+
+// add takes in what was said of something else in the same file.
+func (g *gathering) add(o gathering) {
+	g.found = append(g.found, o.found...)
+	g.conceded = append(g.conceded, o.conceded...)
+	g.unchecked = append(g.unchecked, o.unchecked...)
+	g.faults = append(g.faults, o.faults...)
 }
 
 type need struct {
@@ -58,6 +67,13 @@ func (p *Pass) Missing(f Finding) {
 // is really missing.
 func (p *Pass) Whole() bool { return p.out.whole }
 
+// WholeFile says whether the text of another file that the check leans on
+// parsed whole.
+func (v *View) WholeFile(f *schema.File) bool {
+	v.note(look{aWhole, "", f.Name})
+	return f.Whole
+}
+
 // Loud says whether the rule would speak at all with these levels (zero: its
 // own), for checks that are costly.
 func (p *Pass) Loud(l Levels) bool {
@@ -69,7 +85,7 @@ func (p *Pass) Loud(l Levels) bool {
 // and recipes that wait. A nil block, or a value that is written, says
 // nothing.
 func (p *Pass) CannotCheck(b *schema.Block, attr string) {
-	if b == nil || !p.Whole() || !b.File.Whole || !b.Get(attr).Absent() || !p.Loud(Levels{}) {
+	if b == nil || !p.Whole() || !b.Get(attr).Absent() || !p.Loud(Levels{}) || !p.WholeFile(b.File) {
 		return
 	}
 	level := Consider

@@ -5,7 +5,7 @@ type Subject uint8
 
 const (
 	AboutRecipe Subject = iota // once for each recipe
-	AboutShop                  // once for the shop as a whole; Pass.Recipe is nil
+	AboutFile                  // once for each file; Pass.Recipe is nil
 	AboutFormat                // never: the reader, or the engine itself, finds it
 )
 

@@ -24,8 +24,8 @@ type Report struct {
 	Faults    []Fault
 }
 
-// Run checks the shop by the rules, on a day ("2026-10-04"). Recipes are
-// checked side by side on all processors.
+// Run checks the shop by the rules, on a day ("2026-10-04"). Files are checked
+// side by side on all processors.
 func Run(shop *Shop, rules []*Rule, today string) *Report {
 	return RunFor(shop, rules, today, func(string) bool { return true })
 }
@@ -34,53 +34,61 @@ func Run(shop *Shop, rules []*Rule, today string) *Report {
 // accepts by name, and the recipes written in them.
 func RunFor(shop *Shop, rules []*Rule, today string, covers func(file string) bool) *Report {
 	book := newBook(rules)
-	results := make([]recipeResult, len(shop.Recipes))
-	var next atomic.Int64
-	var wg sync.WaitGroup
-	for range min(runtime.GOMAXPROCS(0), max(1, len(shop.Recipes))) {
-		wg.Go(func() {
-			for {
-				i := int(next.Add(1)) - 1
-				if i >= len(shop.Recipes) {
-					return
-				}
-				results[i] = checkRecipe(shop, book, shop.Recipes[i], today)
-			}
-		})
-	}
-	wg.Wait()
-
+	results := make([]gathering, len(shop.Files))
+	sideBySide(len(shop.Files), func(i int) {
+		results[i] = checkFile(shop, book, shop.Files[i], today)
+		if !covers(shop.Files[i].Name) {
+			results[i].keep(covers)
+		}
+	})
 	r := &Report{Shop: shop}
 	for _, f := range shop.Files {
 		if covers(f.Name) {
 			r.Files++
+			r.Recipes += recipesIn(f)
 		}
 	}
-	whole := recipeResult{gathering: checkShop(shop, book, today)}
-	whole.found = append(whole.found, problems(shop, book)...)
-	for i := range results {
-		if covers(shop.Recipes[i].File.Name) {
-			r.Recipes++
-			continue
-		}
-		results[i].keep(covers)
-	}
-	whole.keep(covers)
-	var needs []need
-	for _, res := range append(results, whole) {
-		r.Findings = append(r.Findings, res.found...)
-		r.Conceded = append(r.Conceded, res.conceded...)
-		r.Faults = append(r.Faults, res.faults...)
-		needs = append(needs, res.unchecked...)
-	}
-	r.Unchecked = mergeNeeds(needs)
-	r.sort()
+	r.fill(results)
 	return r
+}
+
+// RunFile checks one file: what its own recipes, and the file itself, have to
+// answer for.
+func RunFile(shop *Shop, rules []*Rule, today, name string) *Report {
+	r := &Report{Shop: shop}
+	if f := shop.File(name); f != nil {
+		r.Files, r.Recipes = 1, recipesIn(f)
+		r.fill([]gathering{checkFile(shop, newBook(rules), f, today)})
+	}
+	return r
+}
+
+func recipesIn(f *schema.File) (n int) {
+	for _, b := range f.Blocks {
+		if b.Is("recipe") {
+			n++
+		}
+	}
+	return n
+}
+
+// sideBySide does n pieces of work on all processors.
+func sideBySide(n int, work func(i int)) {
+	var next atomic.Int64
+	var wg sync.WaitGroup
+	for range min(runtime.GOMAXPROCS(0), n) {
+		wg.Go(func() {
+			for i := int(next.Add(1)) - 1; i < n; i = int(next.Add(1)) - 1 {
+				work(i)
+			}
+		})
+	}
+	wg.Wait()
 }
 
 // book is the rule list, sorted out by subject and name.
 type book struct {
-	recipe, shop []*Rule
+	recipe, file []*Rule
 	named        map[string]*Rule
 }
 
@@ -91,44 +99,55 @@ func newBook(rules []*Rule) *book {
 		switch r.About {
 		case AboutRecipe:
 			b.recipe = append(b.recipe, r)
-		case AboutShop:
-			b.shop = append(b.shop, r)
+		case AboutFile:
+			b.file = append(b.file, r)
 		}
 	}
 	return b
 }
 
-type recipeResult struct {
-	gathering
-	conceded []Conceded
-}
-
 // keep leaves only what stands in a file that covers accepts. Faults stay: a
 // check that stopped is told whatever was asked for.
-func (r *recipeResult) keep(covers func(file string) bool) {
-	r.found = slices.DeleteFunc(r.found, func(f Found) bool { return !covers(f.At.File.Name) })
-	r.conceded = slices.DeleteFunc(r.conceded, func(c Conceded) bool { return !covers(c.At.File.Name) })
-	r.unchecked = slices.DeleteFunc(r.unchecked, func(n need) bool { return !covers(n.block.File.Name) })
+func (g *gathering) keep(covers func(file string) bool) {
+	g.found = slices.DeleteFunc(g.found, func(f Found) bool { return !covers(f.At.File.Name) })
+	g.conceded = slices.DeleteFunc(g.conceded, func(c Conceded) bool { return !covers(c.At.File.Name) })
+	g.unchecked = slices.DeleteFunc(g.unchecked, func(n need) bool { return !covers(n.block.File.Name) })
 }
 
-func checkRecipe(shop *Shop, book *book, recipe *schema.Block, today string) recipeResult {
-	res := recipeResult{gathering: gathering{whole: recipe.File.Whole}}
-	pass := &Pass{View: NewView(shop, recipe, today), book: book, out: &res.gathering}
+// checkFile is everything about one file: itself, and each recipe in it.
+func checkFile(shop *Shop, book *book, f *schema.File, today string) gathering {
+	out := checkAlone(shop, book, f, today, nil)
+	for _, b := range f.Blocks {
+		if b.Is("recipe") {
+			out.add(checkRecipe(shop, book, b, today, nil))
+		}
+	}
+	return out
+}
+
+// checkRecipe is what the rules about recipes say of one. What it looks at is
+// noted, where notes is not nil.
+func checkRecipe(shop *Shop, book *book, recipe *schema.Block, today string, notes *[]look) gathering {
+	out := gathering{whole: recipe.File.Whole}
+	pass := &Pass{View: NewView(shop, recipe, today), book: book, out: &out}
+	pass.notes = notes
 	for _, r := range book.recipe {
 		pass.rule = r
 		pass.run()
 	}
-	concede(shop, book, pass, &res)
-	return res
+	concede(book, pass)
+	return out
 }
 
-func checkShop(shop *Shop, book *book, today string) gathering {
-	out := gathering{whole: true}
-	pass := &Pass{View: NewView(shop, nil, today), book: book, out: &out}
-	for _, r := range book.shop {
+// checkAlone is what the rules about files, and the reader, say of one.
+func checkAlone(shop *Shop, book *book, f *schema.File, today string, notes *[]look) gathering {
+	out := gathering{whole: f.Whole}
+	pass := &Pass{View: &View{File: f, shop: shop, today: today, notes: notes}, book: book, out: &out}
+	for _, r := range book.file {
 		pass.rule = r
 		pass.run()
 	}
+	out.found = append(out.found, problems(shop, book, f)...)
 	return out
 }
 
@@ -147,31 +166,29 @@ func (p *Pass) run() {
 	p.rule.Check(p)
 }
 
-// problems turns what the reader met into findings.
-func problems(shop *Shop, book *book) []Found {
+// problems turns what the reader met in a file into findings.
+func problems(shop *Shop, book *book, f *schema.File) []Found {
 	var found []Found
-	for _, f := range shop.Files {
-		for _, problem := range f.Problems {
-			rule := book.named[problem.Rule]
-			if rule == nil {
-				continue
-			}
-			made := Sale
-			recipe := recipeOf(problem.Block)
-			if recipe != nil {
-				made = parseMadeFor(recipe.Get("made_for").Text())
-			}
-			level := loudness(shop, rule, Levels{}, made)
-			if level == Silent {
-				continue
-			}
-			finding := Finding{At: Place{f, problem.Span}, Message: problem.Message}
-			if len(problem.Fixes) > 0 {
-				fixes := problem.Fixes
-				finding.Fixes = func() []schema.Fix { return fixes }
-			}
-			found = append(found, Found{Finding: finding, Rule: rule, Level: level, Recipe: recipe})
+	for _, problem := range f.Problems {
+		rule := book.named[problem.Rule]
+		if rule == nil {
+			continue
 		}
+		made := Sale
+		recipe := recipeOf(problem.Block)
+		if recipe != nil {
+			made = parseMadeFor(recipe.Get("made_for").Text())
+		}
+		level := loudness(shop, rule, Levels{}, made)
+		if level == Silent {
+			continue
+		}
+		finding := Finding{At: Place{f, problem.Span}, Message: problem.Message}
+		if len(problem.Fixes) > 0 {
+			fixes := problem.Fixes
+			finding.Fixes = func() []schema.Fix { return fixes }
+		}
+		found = append(found, Found{Finding: finding, Rule: rule, Level: level, Recipe: recipe})
 	}
 	return found
 }
@@ -185,6 +202,19 @@ func recipeOf(b *schema.Block) *schema.Block {
 		}
 	}
 	return nil
+}
+
+// fill makes the report of what was gathered.
+func (r *Report) fill(results []gathering) {
+	var needs []need
+	for _, g := range results {
+		r.Findings = append(r.Findings, g.found...)
+		r.Conceded = append(r.Conceded, g.conceded...)
+		r.Faults = append(r.Faults, g.faults...)
+		needs = append(needs, g.unchecked...)
+	}
+	r.Unchecked = mergeNeeds(needs)
+	r.sort()
 }
 
 // mergeNeeds makes one entry of all that wait for the same attribute of the
@@ -232,10 +262,4 @@ func (r *Report) sort() {
 
 func compareFound(a, b Found) int {
 	return cmp.Or(a.At.compare(b.At), strings.Compare(a.Rule.Name, b.Rule.Name), strings.Compare(a.Message, b.Message))
-}
-
-// RunFile checks one file: what its own recipes, and the file itself, have to
-// answer for.
-func RunFile(shop *Shop, rules []*Rule, today, name string) *Report {
-	return RunFor(shop, rules, today, func(file string) bool { return file == name })
 }

@@ -1,6 +1,7 @@
 package lint
 
 import (
+	"maps"
 	"slices"
 	"strings"
 
@@ -15,92 +16,184 @@ const ShopFileName = "shop.candle.hcl"
 const FileSuffix = ".candle.hcl"
 
 // Shop is an immutable snapshot of one shop: its files, what stands on its
-// shelves, and its recipes.
+// shelves, and its recipes. An edit makes a new one out of it, at the cost of
+// copying a few lists of pointers.
 type Shop struct {
-	Root    string         // the folder as the user knows it, with "/"
-	Files   []*schema.File // sorted by name
-	Config  *schema.Block  // the shop block; nil: default settings
-	Recipes []*schema.Block
+	Root    string          // the folder as the user knows it, with "/"
+	Files   []*schema.File  // sorted by name
+	Config  *schema.Block   // the shop block; nil: default settings
+	Recipes []*schema.Block // in the order of files and of places in them, as are the next two
 	Trials  []*schema.Block
 	Rules   []*schema.Block // the shop's own, kept for their evaluation
-	defined map[string]map[string]*schema.Block
-	burns   map[string][]*schema.Block // test burns written outside their recipe
-	tunes   map[string]*schema.Block
+
+	configs blocks            // every shop block, in the order of places
+	shelves map[string]blocks // by kind: every block that defines a key, by key; the first of a key counts
+	burns   blocks            // test burns written outside their recipe, by recipe
+	uses    uses
+	broken  int // files that did not parse whole
 }
 
 // NewShop makes a snapshot of files that were read. The first definition of a
 // key counts.
 func NewShop(root string, files []*schema.File) *Shop {
-	s := &Shop{Root: root, Files: slices.Clone(files), defined: map[string]map[string]*schema.Block{}, burns: map[string][]*schema.Block{}, tunes: map[string]*schema.Block{}}
-	slices.SortFunc(s.Files, func(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) })
-	for _, f := range s.Files {
-		for _, b := range f.Blocks {
-			s.add(b)
-		}
-	}
-	return s
+	return (&Shop{Root: root}).Edit(files, nil)
 }
 
-func (s *Shop) add(b *schema.Block) {
-	switch b.Name() {
-	case "shop":
-		if s.Config == nil {
-			s.Config = b
-			for t := range b.Each("tune") {
-				if s.tunes[t.Label] == nil {
-					s.tunes[t.Label] = t
-				}
-			}
+// With is the shop with files put in the place of those of the same name, or
+// added.
+func (s *Shop) With(files ...*schema.File) *Shop { return s.Edit(files, nil) }
+
+// Edit is the shop with files put in the place of those of the same name, or
+// added, and with the files of the other names taken out.
+func (s *Shop) Edit(put []*schema.File, out []string) *Shop {
+	put = slices.Clone(put)
+	slices.SortStableFunc(put, func(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) })
+	names := slices.Clone(out)
+	for _, f := range put {
+		names = append(names, f.Name)
+	}
+	slices.Sort(names)
+	next := &Shop{Root: s.Root, broken: s.broken}
+	var gone, come sorted
+	var named []use
+	for _, name := range slices.Compact(names) {
+		if f := s.File(name); f != nil {
+			gone.add(f)
+			next.count(f, -1)
+			usesOf(f, -1, func(u use) { named = append(named, u) })
 		}
-		return
-	case "test_burn":
-		if recipe := b.Get("recipe").Text(); recipe != "" {
-			s.burns[recipe] = append(s.burns[recipe], b)
+	}
+	for _, f := range put {
+		come.add(f)
+		next.count(f, 1)
+		usesOf(f, 1, func(u use) { named = append(named, u) })
+	}
+	next.Files = swapFiles(s.Files, names, put)
+	next.Recipes = blocks(s.Recipes).swap(byPlace, gone.of("recipe"), come.of("recipe"))
+	next.Trials = blocks(s.Trials).swap(byPlace, gone.of("trial"), come.of("trial"))
+	next.Rules = blocks(s.Rules).swap(byPlace, gone.of("rule"), come.of("rule"))
+	next.burns = s.burns.swap(byRecipe, gone.of("test_burn"), come.of("test_burn"))
+	next.configs = s.configs.swap(byPlace, gone.of("shop"), come.of("shop"))
+	if len(next.configs) > 0 {
+		next.Config = next.configs[0]
+	}
+	next.shelves = make(map[string]blocks, len(s.shelves))
+	maps.Copy(next.shelves, s.shelves)
+	for _, kind := range slices.Concat(slices.Collect(maps.Keys(gone)), slices.Collect(maps.Keys(come))) {
+		if schema.Top(kind).Label == schema.Defines && kind != "shop" {
+			next.shelves[kind] = s.shelves[kind].swap(byKey, gone.of(kind), come.of(kind))
 		}
-		return
-	case "recipe":
-		s.Recipes = append(s.Recipes, b)
-	case "trial":
-		s.Trials = append(s.Trials, b)
-	case "rule":
-		s.Rules = append(s.Rules, b)
 	}
-	byKey := s.defined[b.Name()]
-	if byKey == nil {
-		byKey = map[string]*schema.Block{}
-		s.defined[b.Name()] = byKey
+	next.uses = s.uses.with(named)
+	return next
+}
+
+func (s *Shop) count(f *schema.File, sign int) {
+	if !f.Whole {
+		s.broken += sign
 	}
-	if byKey[b.Label] == nil {
-		byKey[b.Label] = b
+}
+
+// sorted is the top-level blocks of some files, by kind.
+type sorted map[string][]*schema.Block
+
+func (s *sorted) add(f *schema.File) {
+	if *s == nil {
+		*s = sorted{}
 	}
+	for _, b := range f.Blocks {
+		(*s)[b.Name()] = append((*s)[b.Name()], b)
+	}
+}
+
+// of is a list of its own: it may be reordered.
+func (s sorted) of(kind string) []*schema.Block { return slices.Clone(s[kind]) }
+
+func swapFiles(files []*schema.File, out []string, put []*schema.File) []*schema.File {
+	list := make([]*schema.File, 0, len(files)+len(put))
+	if len(out) == 1 && len(put) == 1 { // one file typed in: no need to look at each
+		if i, ok := slices.BinarySearchFunc(files, out[0], compareName); ok {
+			list = append(list, files...)
+			list[i] = put[0]
+			return list
+		}
+	}
+	for _, f := range files {
+		if _, ok := slices.BinarySearch(out, f.Name); !ok {
+			list = append(list, f)
+		}
+	}
+	list = append(list, put...)
+	slices.SortStableFunc(list, func(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) })
+	return list
+}
+
+func compareName(f *schema.File, name string) int { return strings.Compare(f.Name, name) }
+
+// File is the file of that name, or nil.
+func (s *Shop) File(name string) *schema.File {
+	i, ok := slices.BinarySearchFunc(s.Files, name, compareName)
+	if !ok {
+		return nil
+	}
+	return s.Files[i]
 }
 
 // Find is the block of that kind ("wax", "recipe", "trial") with that key, or
 // nil.
-func (s *Shop) Find(kind, key string) *schema.Block { return s.defined[kind][key] }
-
-// Shelf lists the blocks of a kind, sorted by key.
-func (s *Shop) Shelf(kind string) []*schema.Block {
-	blocks := make([]*schema.Block, 0, len(s.defined[kind]))
-	for _, b := range s.defined[kind] {
-		blocks = append(blocks, b)
+func (s *Shop) Find(kind, key string) *schema.Block {
+	if same := s.shelves[kind].named(key); len(same) > 0 {
+		return same[0]
 	}
-	slices.SortFunc(blocks, func(a, b *schema.Block) int { return strings.Compare(a.Label, b.Label) })
-	return blocks
+	return nil
+}
+
+// Same lists every block of that kind with that key, in the order of places.
+// The first is the one that counts.
+func (s *Shop) Same(kind, key string) []*schema.Block { return s.shelves[kind].named(key) }
+
+// Shelf lists the blocks of a kind that count, sorted by key.
+func (s *Shop) Shelf(kind string) []*schema.Block {
+	return slices.CompactFunc(slices.Clone(s.shelves[kind]), func(a, b *schema.Block) bool { return a.Label == b.Label })
 }
 
 // Keys lists the keys of a kind, sorted.
 func (s *Shop) Keys(kind string) []string {
-	keys := make([]string, 0, len(s.defined[kind]))
-	for key := range s.defined[kind] {
-		keys = append(keys, key)
+	keys := make([]string, 0, len(s.shelves[kind]))
+	for _, b := range s.shelves[kind] {
+		if n := len(keys); n == 0 || keys[n-1] != b.Label {
+			keys = append(keys, b.Label)
+		}
 	}
-	slices.Sort(keys)
 	return keys
 }
 
+// Uses counts who names a block: how many recipes, and how many places outside
+// recipes.
+func (s *Shop) Uses(b *schema.Block) (recipes, others int) {
+	for _, u := range s.uses.named(b.Label) {
+		if s.Resolve(Reference{Kinds: u.kinds, Key: u.key}) == b {
+			recipes += u.recipes
+			others += u.others
+		}
+	}
+	return recipes, others
+}
+
+// AllWhole says whether every file parsed whole.
+func (s *Shop) AllWhole() bool { return s.broken == 0 }
+
 // Tune is the shop's tune of a rule, or nil.
-func (s *Shop) Tune(rule string) *schema.Block { return s.tunes[rule] }
+func (s *Shop) Tune(rule string) *schema.Block {
+	if s.Config != nil {
+		for t := range s.Config.Each("tune") {
+			if t.Label == rule {
+				return t
+			}
+		}
+	}
+	return nil
+}
 
 func (s *Shop) units() quantity.System {
 	if s.Config != nil && s.Config.Get("units").Text() == "metric" {
@@ -129,13 +222,4 @@ func (s *Shop) room() quantity.Quantity {
 		}
 	}
 	return quantity.Of(quantity.Int(70), quantity.Fahrenheit)
-}
-
-// File is the file of that name, or nil.
-func (s *Shop) File(name string) *schema.File {
-	i, ok := slices.BinarySearchFunc(s.Files, name, func(f *schema.File, name string) int { return strings.Compare(f.Name, name) })
-	if !ok {
-		return nil
-	}
-	return s.Files[i]
 }

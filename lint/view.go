@@ -1,19 +1,23 @@
 package lint
 
 import (
+	"slices"
+
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
-// View is one recipe and what it leans on. Every look at the shop from a
-// recipe's check goes through it, so that it is known what a recipe's
-// findings rest on. Recipe is nil in the check of a rule about the shop.
+// View is one recipe, or one file, and what it leans on. Every look at the
+// shop from a check goes through it and is noted, so that it is known what the
+// findings rest on. Recipe is nil in the check of a rule about files.
 type View struct {
 	Recipe  *schema.Block
+	File    *schema.File // the recipe's, or the file that is looked at
 	MadeFor MadeFor
 	shop    *Shop
 	today   string
 	facts   []fact
+	notes   *[]look // nil: nobody wants to know
 }
 
 type fact struct {
@@ -23,23 +27,103 @@ type fact struct {
 
 // NewView looks at one recipe of a shop on a day ("2026-10-04").
 func NewView(shop *Shop, recipe *schema.Block, today string) *View {
-	v := &View{shop: shop, Recipe: recipe, today: today}
-	if recipe != nil {
-		v.MadeFor = parseMadeFor(recipe.Get("made_for").Text())
-	}
-	return v
+	return &View{shop: shop, Recipe: recipe, File: recipe.File, MadeFor: parseMadeFor(recipe.Get("made_for").Text()), today: today}
 }
 
-// Shop is the whole shop, for rules about it and for making fixes. A check
-// about a recipe asks the View's own methods instead.
+// look is something of the shop that was looked at, there or not.
+type look struct {
+	at   lookedAt
+	kind string
+	key  string
+}
+
+// lookedAt is what can be looked at. The shop block, the list of rules and
+// today are not noted: when they change everything is checked again.
+type lookedAt uint8
+
+const (
+	aBlock    lookedAt = iota // the block of that kind and key that counts
+	sameKey                   // all blocks of that kind and key
+	aShelf                    // all blocks of a kind
+	allKeys                   // the keys of a kind
+	burnsOf                   // the test burns written elsewhere for the recipe of that key
+	trialsOf                  // the trials of a stock item of that key
+	usesOfKey                 // whether anything names the block of that kind and key
+	anyBroken                 // whether some file did not parse whole
+	anyRecipe                 // whether there are recipes
+	aWhole                    // whether the file of that name parsed whole
+)
+
+func (v *View) note(l look) {
+	if v.notes != nil && !slices.Contains(*v.notes, l) {
+		*v.notes = append(*v.notes, l)
+	}
+}
+
+// Shop is the whole shop, for making fixes. A check asks the View's own
+// methods instead: what it learns from the shop itself is not noted.
 func (v *View) Shop() *Shop { return v.shop }
 
 // Stock is the block of that kind with that key. False: there is none, which
 // another rule says.
 func (v *View) Stock(kind, key string) (*schema.Block, bool) {
+	v.note(look{aBlock, kind, key})
 	b := v.shop.Find(kind, key)
 	return b, b != nil
 }
+
+// Resolve is the block the reference names, or nil.
+func (v *View) Resolve(r Reference) *schema.Block {
+	for _, kind := range r.Kinds {
+		if b, ok := v.Stock(kind, r.Key); ok {
+			return b
+		}
+	}
+	return nil
+}
+
+// Same lists every block of that kind with that key, in the order of files and
+// places. The first is the one that counts.
+func (v *View) Same(kind, key string) []*schema.Block {
+	v.note(look{sameKey, kind, key})
+	return v.shop.Same(kind, key)
+}
+
+// Shelf lists the blocks of a kind that count, sorted by key.
+func (v *View) Shelf(kind string) []*schema.Block {
+	v.note(look{aShelf, kind, ""})
+	return v.shop.Shelf(kind)
+}
+
+// Keys lists the keys of several kinds, sorted.
+func (v *View) Keys(kinds ...string) []string {
+	for _, kind := range kinds {
+		v.note(look{allKeys, kind, ""})
+	}
+	return v.shop.KeysOf(kinds)
+}
+
+// Used says whether anything in the shop names a block.
+func (v *View) Used(b *schema.Block) bool {
+	v.note(look{usesOfKey, b.Name(), b.Label})
+	recipes, others := v.shop.Uses(b)
+	return recipes+others > 0
+}
+
+// AllWhole says whether every file of the shop parsed whole.
+func (v *View) AllWhole() bool {
+	v.note(look{at: anyBroken})
+	return v.shop.broken == 0
+}
+
+// AnyRecipe says whether there are recipes in the shop.
+func (v *View) AnyRecipe() bool {
+	v.note(look{at: anyRecipe})
+	return len(v.shop.Recipes) > 0
+}
+
+// Config is the shop block that counts, or nil.
+func (v *View) Config() *schema.Block { return v.shop.Config }
 
 // Tuned says whether the shop changes how loud a rule speaks.
 func (v *View) Tuned(rule string) bool { return v.shop.Tune(rule) != nil }
@@ -75,15 +159,17 @@ func (v *View) SoldIn(market string) bool {
 // TestBurns are the recipe's test burns: those written in it, then those
 // written elsewhere for it.
 func (v *View) TestBurns() []*schema.Block {
+	v.note(look{burnsOf, "", v.Recipe.Label})
 	var burns []*schema.Block
 	for b := range v.Recipe.Each("test_burn") {
 		burns = append(burns, b)
 	}
-	return append(burns, v.shop.burns[v.Recipe.Label]...)
+	return append(burns, v.shop.burns.burnsOf(v.Recipe.Label)...)
 }
 
 // Trials of a stock key.
 func (v *View) Trials(key string) []*schema.Block {
+	v.note(look{trialsOf, "", key})
 	var trials []*schema.Block
 	for _, t := range v.shop.Trials {
 		if t.Get("tried").Text() == key {

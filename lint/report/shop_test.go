@@ -103,7 +103,7 @@ func testRules() []*lint.Rule {
 				p.Report(lint.Finding{At: lint.AtLabel(p.Recipe), Message: "1.2 kg is over what the jars take (1 kg) by 200 g"})
 			}
 		}},
-		{Name: "unused-stock", Levels: lint.Every(lint.Consider), About: lint.AboutShop, Check: func(p *lint.Pass) {
+		{Name: "unused-stock", Levels: lint.Every(lint.Consider), About: lint.AboutFile, Check: func(p *lint.Pass) {
 			wax, _ := p.Stock("wax", "northlight-pillar")
 			p.Report(lint.Finding{At: lint.AtLabel(wax), Message: "no recipe uses northlight-pillar"})
 		}},

@@ -13,7 +13,7 @@ var KeyRepeated = &lint.Rule{
 	Group:  Group,
 	Title:  "two things of one kind with the same key",
 	Levels: lint.Every(lint.Must), Binding: true,
-	About: lint.AboutShop,
+	About: lint.AboutFile,
 	Why: "A recipe that names this key may mean either of the two. The first counts, in the order of the files' names, " +
 		"and figures written in the second are never used.",
 	Remedy: "Give one of them another key, or remove the one that is out of date.",
@@ -33,28 +33,25 @@ var KeyRepeated = &lint.Rule{
 }
 
 func checkRepeatedKeys(p *lint.Pass) {
-	shop := p.Shop()
-	for _, f := range shop.Files {
-		for _, b := range f.Blocks {
-			if b.Is("recipe") {
-				checkRepeatedIngredients(p, b)
-			}
-			if b.Spec.Label != schema.Defines || b.Label == "" {
-				continue
-			}
-			first := shop.Find(b.Name(), b.Label)
-			if b.Is("shop") {
-				first = shop.Config
-			}
-			if first == b {
-				continue
-			}
-			p.Report(lint.Finding{
-				At:      lint.AtLabel(b),
-				Message: fmt.Sprintf("there is already a %s called %s: give this one another key, or remove one of the two", b.Name(), first.Label),
-				Notes:   []lint.Note{{Place: lint.AtLabel(first), Message: "the first stands here, and counts"}},
-			})
+	for _, b := range p.File.Blocks {
+		if b.Is("recipe") {
+			checkRepeatedIngredients(p, b)
 		}
+		if b.Spec.Label != schema.Defines || b.Label == "" {
+			continue
+		}
+		first := p.Config()
+		if !b.Is("shop") {
+			first = p.Same(b.Name(), b.Label)[0]
+		}
+		if first == b {
+			continue
+		}
+		p.Report(lint.Finding{
+			At:      lint.AtLabel(b),
+			Message: fmt.Sprintf("there is already a %s called %s: give this one another key, or remove one of the two", b.Name(), first.Label),
+			Notes:   []lint.Note{{Place: lint.AtLabel(first), Message: "the first stands here, and counts"}},
+		})
 	}
 }
 

@@ -15,7 +15,7 @@ var UnknownKey = &lint.Rule{
 	Group:  Group,
 	Title:  "a name that nothing in the shop has",
 	Levels: lint.Every(lint.Must), Binding: true,
-	About: lint.AboutShop,
+	About: lint.AboutFile,
 	Why: "A recipe that names a wax nobody has written down cannot be checked against that wax: not its limit, not its temperatures. " +
 		"Every rule about it stays silent until the name leads somewhere.",
 	Remedy: "Spell the key as the stock file does, or write the item down in the stock with the figures of its sheet.",
@@ -31,23 +31,14 @@ var UnknownKey = &lint.Rule{
 }
 
 func checkUnknownKeys(p *lint.Pass) {
-	shop := p.Shop()
-	known := map[string][]string{} // by kinds, for a shop may have thousands of keys
-	for _, f := range shop.Files {
-		for ref := range lint.References(f) {
-			if shop.Resolve(ref) != nil {
-				continue
-			}
-			kinds := strings.Join(ref.Kinds, " or ")
-			if known[kinds] == nil {
-				known[kinds] = shop.KeysOf(ref.Kinds)
-			}
-			reportUnknown(p, ref.At, kinds, ref.Key, known[kinds])
+	for ref := range lint.References(p.File) {
+		if p.Resolve(ref) == nil {
+			reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, p.Keys(ref.Kinds...))
 		}
-		for _, b := range f.Blocks {
-			checkRuleNames(p, b)
-			checkVesselNames(p, b)
-		}
+	}
+	for _, b := range p.File.Blocks {
+		checkRuleNames(p, b)
+		checkVesselNames(p, b)
 	}
 }
 
@@ -58,12 +49,11 @@ func checkRuleNames(p *lint.Pass, b *schema.Block) {
 		return
 	}
 	for _, inner := range b.Blocks() {
-		if inner.Spec.Label != schema.RuleName || inner.Label == "" {
+		if inner.Spec.Label != schema.RuleName || inner.Label == "" || p.HasRule(inner.Label) {
 			continue
 		}
-		if !p.HasRule(inner.Label) && p.Shop().Find("rule", inner.Label) == nil {
-			names := append(p.RuleNames(), p.Shop().Keys("rule")...)
-			reportUnknown(p, lint.AtLabel(inner), "rule", inner.Label, names)
+		if _, own := p.Stock("rule", inner.Label); !own {
+			reportUnknown(p, lint.AtLabel(inner), "rule", inner.Label, append(p.RuleNames(), p.Keys("rule")...))
 		}
 	}
 }
@@ -85,7 +75,7 @@ func checkVesselNames(p *lint.Pass, recipe *schema.Block) {
 			continue
 		}
 		v := b.Get("vessel")
-		if !v.Known() || slices.Contains(vessels, v.Text()) || !onShelf(p.Shop(), v) {
+		if !v.Known() || slices.Contains(vessels, v.Text()) || p.Resolve(lint.Reference{Kinds: v.Spec.Refers, Key: v.Text()}) == nil {
 			continue
 		}
 		p.Report(lint.Finding{
@@ -93,10 +83,6 @@ func checkVesselNames(p *lint.Pass, recipe *schema.Block) {
 			Message: fmt.Sprintf("%s is no vessel of this recipe; %s", v.Text(), schema.NearestOrKnown(v.Text(), vessels, "")),
 		})
 	}
-}
-
-func onShelf(shop *lint.Shop, v schema.Value) bool {
-	return shop.Resolve(lint.Reference{Kinds: v.Spec.Refers, Key: v.Text()}) != nil
 }
 
 func reportUnknown(p *lint.Pass, at lint.Place, kind, key string, known []string) {

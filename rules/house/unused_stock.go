@@ -12,7 +12,7 @@ var UnusedStock = &lint.Rule{
 	Group:  Group,
 	Title:  "a stock item that nothing in the shop uses",
 	Levels: lint.Every(lint.Consider),
-	About:  lint.AboutShop,
+	About:  lint.AboutFile,
 	Why: "An item nobody uses may be a leftover, or the one a recipe should have named. It does no harm; figures that nobody " +
 		"looks at grow old unseen.",
 	Remedy: "Leave it if it is there to be tried out; otherwise take it out, or use it.",
@@ -37,29 +37,15 @@ var UnusedStock = &lint.Rule{
 // checkUnusedStock stays silent in a shop that has no recipes yet, or where a
 // file did not parse whole and may name anything.
 func checkUnusedStock(p *lint.Pass) {
-	shop := p.Shop()
-	if len(shop.Recipes) == 0 {
-		return
-	}
-	used := map[any]bool{}
-	for _, f := range shop.Files {
-		if !f.Whole {
-			return
+	for _, b := range p.File.Blocks {
+		if !b.Spec.Stock || b.Label == "" || !p.AnyRecipe() || !p.AllWhole() {
+			continue
 		}
-		for ref := range lint.References(f) {
-			if b := shop.Resolve(ref); b != nil {
-				used[b] = true
-			}
-		}
-	}
-	for _, f := range shop.Files {
-		for _, b := range f.Blocks {
-			if b.Spec.Stock && b.Label != "" && !used[b] && shop.Find(b.Name(), b.Label) == b {
-				p.Missing(lint.Finding{
-					At:      lint.AtHeader(b),
-					Message: fmt.Sprintf("nothing in the shop uses %s", b.Title()),
-				})
-			}
+		if first, _ := p.Stock(b.Name(), b.Label); first == b && !p.Used(b) {
+			p.Missing(lint.Finding{
+				At:      lint.AtHeader(b),
+				Message: fmt.Sprintf("nothing in the shop uses %s", b.Title()),
+			})
 		}
 	}
 }

@@ -14,7 +14,7 @@ var LeadStatementMissing = &lint.Rule{
 	Group:  Group,
 	Title:  "metal-cored wicks sold loose without the statement that they conform to the lead rule",
 	Levels: lint.Levels{Sale: lint.Should},
-	About:  lint.AboutShop,
+	About:  lint.AboutFile,
 	Why: "A wick whose metal core holds more than 0.06 % lead is banned in the US, because burning it puts lead into the air. Packs of metal-cored wicks " +
 		"say that they conform, so that whoever makes candles from them knows.",
 	Remedy:   "Print \"Conforms to 16 CFR 1500.17(a)(13)\" on the pack, once you have the maker's statement on file, and write it in the wick's conformity.",
@@ -40,14 +40,17 @@ func checkLeadStatement(p *lint.Pass) {
 	if !p.SoldIn("US") {
 		return
 	}
-	for _, wick := range p.Shop().Shelf("wick") {
+	for _, wick := range p.File.Blocks {
+		if !wick.Is("wick") {
+			continue
+		}
 		switch wick.Get("core").Text() {
 		case "zinc", "tin", "lead":
 		default:
 			continue
 		}
 		statement := wick.Get("conformity")
-		if !wick.Get("sold_loose").Yes() || statement.Broken() || strings.Contains(statement.Text(), "1500.17") || !wick.File.Whole {
+		if !wick.Get("sold_loose").Yes() || statement.Broken() || strings.Contains(statement.Text(), "1500.17") || !p.Whole() {
 			continue
 		}
 		p.Report(lint.Finding{
