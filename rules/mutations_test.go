@@ -3,6 +3,7 @@ package rules_test
 import (
 	"fmt"
 	"slices"
+	"strconv"
 	"strings"
 	"testing"
 
@@ -388,6 +389,45 @@ var mutations = []mutation{
 			all = append(all, mutant{edits: []schema.Edit{schema.SetValue(burn.Get("result"), `"fail"`)}, flag: header(b.Recipe)})
 		}
 		return all
+	}},
+	{"a burn that failed, and nothing changed since", "test-burn-unsafe", func(b *bench) []mutant {
+		var all []mutant
+		for burn := range b.Recipe.Each("test_burn") {
+			all = append(all, rewrite(burn.Get("result"), `"fail"`))
+		}
+		return all
+	}},
+	{"a flame over 75 mm", "test-burn-unsafe", func(b *bench) []mutant {
+		var all []mutant
+		for burn := range b.Recipe.Each("test_burn") {
+			all = append(all, rewrite(burn.Get("flame"), `"3.1 in"`))
+		}
+		return all
+	}},
+	{"heavy soot, noted as passed", "test-burn-doubtful", func(b *bench) []mutant {
+		var all []mutant
+		for burn := range b.Recipe.Each("test_burn") {
+			all = append(all, rewrite(burn.Get("soot"), `"heavy"`))
+		}
+		return all
+	}},
+	{"one more wick than was burned", "test-burn-stale", func(b *bench) []mutant {
+		if len(b.Vessels) != 1 || b.view.MadeFor != lint.Sale || len(b.view.TestBurns()) == 0 {
+			return nil
+		}
+		burns := b.view.TestBurns()
+		v := &b.Vessels[0]
+		return []mutant{{edits: []schema.Edit{schema.SetValue(v.Block.Get("wicks"), strconv.Itoa(v.Wicks+1))}, flag: burns[len(burns)-1].Get("formula").Written()}}
+	}},
+	{"burned for an evening and not to the end", "test-burn-not-to-the-end", func(b *bench) []mutant {
+		if len(b.Vessels) != 1 || b.view.MadeFor != lint.Sale || len(b.view.TestBurns()) == 0 {
+			return nil
+		}
+		m := mutant{flag: header(b.Recipe)}
+		for _, burn := range b.view.TestBurns() {
+			m.edits = append(m.edits, schema.SetValue(burn.Get("to_end"), "false"))
+		}
+		return []mutant{m}
 	}},
 
 	{"a key misspelt", "unknown-key", func(b *bench) []mutant {

@@ -37,14 +37,14 @@ var needed = map[string][]string{
 	"dye.water_based":            {},
 	"additive.usual":             {},
 	"additive.water_based":       {},
-	"mold.shape":                 {"skep"}, // holds is measured
+	"mold.shape":                 {}, // a size that is not what was burned
 	"mold.diameter":              {},
-	"mold.height":                {"block-3x5"},                                                          // holds is measured
+	"mold.height":                {},
 	"mold.material":              {"pillar-2x5", "beacon-cone", "skep"},                                  // softens_at is stated
 	"mold.wick_hole":             {"pillar-3x6", "pillar-3x4", "pillar-2x5", "block-3x5", "beacon-cone"}, // sealed all the same
 	"container.kind":             {},
-	"container.diameter":         {"clamshell-6"},                              // no wick
-	"container.height":           {"bell-bowl", "votive-glass", "clamshell-6"}, // no headspace is usual
+	"container.diameter":         {"clamshell-6"}, // no wick
+	"container.height":           {"clamshell-6"}, // no flame, and no headspace is usual
 	"container.holds":            {},
 	"container.material":         {"clamshell-6"}, // no flame, and softens_at is stated
 	"container.made_for_candles": {"clamshell-6"}, // no flame

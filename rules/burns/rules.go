@@ -8,4 +8,8 @@ import "wickrule/lint"
 const Group = "Burn tests"
 
 // Rules are the rules about test burns, in handbook order.
-func Rules() []*lint.Rule { return []*lint.Rule{TestBurnMissing} }
+func Rules() []*lint.Rule {
+	return []*lint.Rule{
+		TestBurnMissing, TestBurnNotToTheEnd, TestBurnStale, TestBurnUnsafe, TestBurnDoubtful,
+	}
+}

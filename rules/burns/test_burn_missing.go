@@ -2,27 +2,23 @@ package burns
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"wickrule/lint"
-	"wickrule/rules/batch"
-	"wickrule/schema"
 )
 
-// wanted is how many candles must have burned well before one is sold.
-const wanted = 3
-
-// TestBurnMissing counts the candles whose recorded burns all passed.
+// TestBurnMissing counts the candles of the formulation as it is now whose
+// recorded burns all passed.
 var TestBurnMissing = &lint.Rule{
 	Name:   "test-burn-missing",
 	Group:  Group,
-	Title:  "fewer than three candles of this recipe burned and passed",
+	Title:  "fewer than three candles of this formulation burned and passed",
 	Levels: lint.Levels{OwnUse: lint.Silent, Class: lint.Consider, Sale: lint.Must},
 	Why: "No figure on a sheet tells how this wax, this scent, this wick and this vessel burn together; only burning them does. One candle may burn well " +
-		"by chance, so three are burned, each to its end, four hours at a time, before the recipe is sold.",
+		"by chance, so three are burned, each to its end, four hours at a time, before the recipe is sold. A candle made from another formulation counts as another candle: " +
+		"a little more oil or a wick one size up burns in a way of its own.",
 	Remedy: "Burn three candles of this recipe, each on its own, with the wick trimmed, four hours on and at least one off, until they end. Write each burn " +
-		"down as a test_burn with its candle (\"A\", \"B\", \"C\"), its cycle and its result.",
+		"down as a test_burn with the formula the batch sheet prints, its candle (\"A\", \"B\", \"C\"), its cycle and its result: wickrule burn does that.",
 	Source: "common practice, after the ideas of ASTM F2417 (from memory: three samples)",
 	Cautions: "Burn on something that cannot burn, well away from anything that can, with a working smoke alarm, and stay with it. Have a lid or a fire blanket at hand; " +
 		"never put water on burning wax. A record kept here is not a test report by a laboratory.",
@@ -44,66 +40,45 @@ var TestBurnMissing = &lint.Rule{
 	Check: checkMissing,
 }
 
-// checkMissing counts for each vessel of the recipe: a jar tested says nothing
-// of a tin. A burn that names no vessel counts for all of them.
+// checkMissing counts for each kind of candle by itself. Where enough were
+// burned before the recipe was changed, that is said and not this.
 func checkMissing(p *lint.Pass) {
-	b := batch.Of.In(p.View)
 	if !p.Loud(lint.Levels{}) {
 		return
 	}
-	burns := p.TestBurns()
-	if len(b.Vessels) < 2 {
-		if b.Makes == "melt" {
-			return
+	for _, t := range kinds(p) {
+		if passed, _ := t.passed(); len(passed) < wanted && !(t.stale() && staleSpeaks(p)) {
+			p.Missing(lint.Finding{At: t.at, Message: tooFew(p, &t)})
 		}
-		judge(p, p.Recipe.Title(), lint.AtHeader(p.Recipe), burns)
-		return
-	}
-	var judged []string
-	for i := range b.Vessels {
-		v := &b.Vessels[i]
-		if v.Stock == nil || b.MadeIn(v) == "melt" || slices.Contains(judged, v.Block.Label) {
-			continue
-		}
-		judged = append(judged, v.Block.Label)
-		judge(p, p.Recipe.Title()+" in "+v.Stock.Title(), lint.AtHeader(v.Block), inVessel(burns, v.Block.Label))
 	}
 }
 
-func inVessel(burns []*schema.Block, key string) []*schema.Block {
-	var in []*schema.Block
-	for _, burn := range burns {
-		if v := burn.Get("vessel"); !v.Known() || v.Text() == key {
-			in = append(in, burn)
-		}
-	}
-	return in
-}
-
-func judge(p *lint.Pass, subject string, at lint.Place, burns []*schema.Block) {
-	passed, failed := batch.Burned(burns)
-	if len(passed) >= wanted {
-		return
-	}
+func tooFew(p *lint.Pass, t *tested) string {
+	passed, failed := t.passed()
 	var b strings.Builder
 	switch {
-	case len(burns) == 0:
-		fmt.Fprintf(&b, "no candle of %s has been burned yet", subject)
+	case len(t.current) == 0 && len(t.older) == 0:
+		fmt.Fprintf(&b, "no candle of %s has been burned yet", t.subject)
+	case len(t.current) == 0:
+		fmt.Fprintf(&b, "no candle of %s as it is now has been burned yet", t.subject)
 	case len(passed) == 0:
-		fmt.Fprintf(&b, "no candle of %s has burned and passed yet", subject)
+		fmt.Fprintf(&b, "no candle of %s has burned and passed yet", t.subject)
 	case len(passed) == 1:
-		fmt.Fprintf(&b, "only one candle of %s has burned and passed (%s)", subject, passed[0])
+		fmt.Fprintf(&b, "only one candle of %s has burned and passed (%s)", t.subject, passed[0])
 	default:
-		fmt.Fprintf(&b, "only %d candles of %s have burned and passed (%s)", len(passed), subject, strings.Join(passed, ", "))
+		fmt.Fprintf(&b, "only %d candles of %s have burned and passed (%s)", len(passed), t.subject, strings.Join(passed, ", "))
 	}
 	if len(failed) > 0 {
 		fmt.Fprintf(&b, ", and %s did not pass", strings.Join(failed, ", "))
 	}
-	b.WriteString("; three are wanted before it is ")
-	if p.MadeFor == lint.Class {
-		b.WriteString("taught")
-	} else {
-		b.WriteString("sold")
+	fmt.Fprintf(&b, "; three are wanted before it is %s", before(p))
+	if old := latest(t.older); old != nil {
+		if n := len(t.older); n == 1 {
+			b.WriteString(". One older burn does not count: ")
+		} else {
+			fmt.Fprintf(&b, ". %d older burns do not count: ", n)
+		}
+		b.WriteString(why(p, old, t.vessel))
 	}
-	p.Missing(lint.Finding{At: at, Message: b.String()})
+	return b.String()
 }

@@ -2,10 +2,11 @@ package vessel
 
 import (
 	"fmt"
-	"slices"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
+	"wickrule/rules/formula"
+	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
@@ -26,21 +27,13 @@ var OneWickTooWide = &lint.Rule{
 			Recipe:  "three-bells-bowl",
 			Changes: []lint.Change{{From: `wicks        = 3`, To: `wicks        = 1`}},
 			Flags:   []string{`1`},
-			Level:   lint.Consider, // the bowl has its passing burns
 		},
 		{
-			About:  "a pillar of 4 1/2 in",
-			Recipe: "skep-beeswax",
-			Changes: []lint.Change{{From: `mold "skep"`, To: `mold "wide-hive"`}, {From: `made_for = "sale"`, To: `made_for = "own use"`}, {From: `candle     = "A"
-    cycle      = 1
-`, To: `cycle      = 1
-`}, {From: `candle     = "B"
-    cycle      = 1
-`, To: `cycle      = 1
-`}},
-			Stock: "mold \"wide-hive\" {\n  title      = \"Wide beehive\"\n  shape      = \"other\"\n  diameter   = \"4 1/2 in\"\n  height     = \"3 1/4 in\"\n  holds      = \"235 mL\"\n  wick_hole  = false\n  material   = \"silicone\"\n  softens_at = \"400 °F\"\n}\n",
-			Flags: []string{`mold "wide-hive"`},
-			Level: lint.Consider,
+			About:   "a pillar of 4 1/2 in",
+			Recipe:  "skep-beeswax",
+			Changes: []lint.Change{{From: `mold "skep"`, To: `mold "wide-hive"`}, {From: `made_for = "sale"`, To: `made_for = "own use"`}},
+			Stock:   "mold \"wide-hive\" {\n  title      = \"Wide beehive\"\n  shape      = \"other\"\n  diameter   = \"4 1/2 in\"\n  height     = \"3 1/4 in\"\n  holds      = \"235 mL\"\n  wick_hole  = false\n  material   = \"silicone\"\n  softens_at = \"400 °F\"\n}\n",
+			Flags:   []string{`mold "wide-hive"`},
 		},
 	},
 	Good: []lint.Example{
@@ -52,7 +45,7 @@ var OneWickTooWide = &lint.Rule{
 			Stock:   "mold \"wide-hive\" {\n  title      = \"Wide beehive\"\n  shape      = \"other\"\n  diameter   = \"101.6 mm\"\n  height     = \"3 1/4 in\"\n  holds      = \"235 mL\"\n  wick_hole  = false\n  material   = \"silicone\"\n  softens_at = \"400 °F\"\n}\n",
 		},
 	},
-	Also:  []string{"wick-outside-diameter", "test-burn-missing"},
+	Also:  []string{"wick-outside-diameter"},
 	Check: checkOneWick,
 }
 
@@ -69,11 +62,12 @@ func checkOneWick(p *lint.Pass) {
 		if !v.Diameter.Ask(p) || !widest.Less(v.Diameter.Value) {
 			continue
 		}
-		reportOneWick(p, b, v)
+		reportOneWick(p, b, i)
 	}
 }
 
-func reportOneWick(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
+func reportOneWick(p *lint.Pass, b *batch.Batch, vessel int) {
+	v := &b.Vessels[vessel]
 	said := diameterSaid(v)
 	written := quantity.Of(quantity.Int(4), quantity.Inch)
 	if said.IsAmount() {
@@ -85,7 +79,7 @@ func reportOneWick(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
 			v.Stock.Title(), lengthIn(v.Diameter.Value, written), lengthIn(widest, written), decimals(v.Diameter.Value.Sub(widest), written),
 			decimals(root(v.Diameter.Value, 2), written), decimals(root(v.Diameter.Value, 3), written)),
 	}
-	if n := passed(p, b, v); n >= 3 {
+	if n := passed(p, b, vessel); n >= 3 {
 		f.Levels = lint.Every(lint.Consider)
 		f.Message += fmt.Sprintf("; %d candles with one wick are recorded as having passed their test burns", n)
 	}
@@ -98,28 +92,16 @@ func reportOneWick(p *lint.Pass, b *batch.Batch, v *batch.Vessel) {
 	p.Missing(f)
 }
 
-// passed counts the candles in this vessel that have passed every burn
-// recorded of them.
-func passed(p *lint.Pass, b *batch.Batch, v *batch.Vessel) int {
-	var good, bad []string
+// passed counts the candles in this vessel, by its index, whose every burn of
+// the formulation as it is now passed.
+func passed(p *lint.Pass, b *batch.Batch, vessel int) int {
+	f := formula.Of.In(p.View)
+	var burns []*schema.Block
 	for _, burn := range p.TestBurns() {
-		name := burn.Get("candle").Text()
-		if in := burn.Get("vessel"); name == "" || len(b.Vessels) > 1 && in.Known() && in.Text() != v.Block.Label {
-			continue
-		}
-		list := &good
-		if burn.Get("result").Text() != "pass" {
-			list = &bad
-		}
-		if !slices.Contains(*list, name) {
-			*list = append(*list, name)
+		if f.Counts(burn, vessel, b) {
+			burns = append(burns, burn)
 		}
 	}
-	n := 0
-	for _, name := range good {
-		if !slices.Contains(bad, name) {
-			n++
-		}
-	}
-	return n
+	good, _ := batch.Burned(burns)
+	return len(good)
 }

@@ -8,6 +8,7 @@ import (
 	"github.com/stretchr/testify/require"
 
 	"wickrule/lint"
+	"wickrule/rules/formula"
 	"wickrule/rules/vessel"
 	"wickrule/schema"
 )
@@ -245,6 +246,15 @@ func check(t testing.TB, rule, more, body string) []string {
 func run(t testing.TB, more, body string) *lint.Report {
 	t.Helper()
 	return runText(t, more, "recipe \"try\" {\n"+body+"\n}\n")
+}
+
+// fingerprint is the code of a recipe with this body.
+func fingerprint(t testing.TB, more, body string) string {
+	t.Helper()
+	shop := lint.NewShop(".", []*schema.File{schema.Read("more.candle.hcl", []byte(more)), schema.Read("stock.candle.hcl", []byte(stock)), schema.Read("try.candle.hcl", []byte("recipe \"try\" {\n"+body+"\n}\n"))})
+	f := formula.Of.In(lint.NewView(shop, shop.Find("recipe", "try"), today))
+	require.True(t, f.Known())
+	return f.Code
 }
 
 func runText(t testing.TB, more, recipe string) *lint.Report {

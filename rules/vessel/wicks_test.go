@@ -87,15 +87,17 @@ func TestOneWick(t *testing.T) {
 	assert.Empty(t, check(t, "one-wick-too-wide", mold("5 in"), "  makes = \"melt\"\n"+vesselOf("mold", "wide")))
 
 	burned := func(candles ...string) string {
-		text := in("mold", "wide")
+		text := wax("pillar", "300 g") + in("mold", "wide")
+		code := fingerprint(t, mold("5 in"), text)
 		for _, c := range candles {
-			text += "  test_burn \"2026-10-01\" {\n    candle = \"" + c + "\"\n    result = \"pass\"\n  }\n"
+			text += "  test_burn \"2026-10-01\" {\n    formula = \"" + code + "\"\n    candle = \"" + c + "\"\n    result = \"pass\"\n  }\n"
 		}
 		return text
 	}
 	assert.Equal(t, []string{`consider mold "wide"`}, check(t, "one-wick-too-wide", mold("5 in"), burned("A", "B", "C")))
 	assert.Equal(t, []string{`should mold "wide"`}, check(t, "one-wick-too-wide", mold("5 in"), burned("A", "B", "B")), "two candles")
-	failed := burned("A", "B", "C") + "  test_burn \"2026-10-02\" {\n    candle = \"C\"\n    result = \"fail\"\n  }\n"
+	assert.Equal(t, []string{`should mold "wide"`}, check(t, "one-wick-too-wide", mold("5.1 in"), burned("A", "B", "C")), "another mold was burned")
+	failed := burned("A", "B", "C") + "  test_burn \"2026-10-02\" {\n    formula = \"" + fingerprint(t, mold("5 in"), wax("pillar", "300 g")+in("mold", "wide")) + "\"\n    candle = \"C\"\n    result = \"fail\"\n  }\n"
 	assert.Equal(t, []string{`should mold "wide"`}, check(t, "one-wick-too-wide", mold("5 in"), failed))
 }
 

@@ -50,22 +50,26 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-03" {
-      candle = "C"
-      cycle  = 9
-      to_end = true
-      result = "fail"
+      formula = "40000vn-syj0h9"
+      candle  = "C"
+      cycle   = 9
+      to_end  = true
+      result  = "fail"
+#               ^^^^^^ test-burn-unsafe must
     }
   }
 
@@ -93,16 +97,18 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
   }
 
@@ -153,21 +159,24 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-03" {
-      candle = "C"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "C"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
   }

@@ -48,22 +48,25 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-03" {
-      candle = "C"
-      cycle  = 9
-      to_end = true
-      result = "fail"
+      formula = "40000vn-syj0h9"
+      candle  = "C"
+      cycle   = 9
+      to_end  = true
+      result  = "fail"
     }
   }
 
@@ -90,16 +93,18 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
   }
 
@@ -150,21 +155,24 @@
     step "trim wick" { to = "1/4 in" }
     step "attach label" { label = "us-base" }
     test_burn "2026-10-01" {
-      candle = "A"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "A"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-02" {
-      candle = "B"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "B"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
     test_burn "2026-10-03" {
-      candle = "C"
-      cycle  = 9
-      to_end = true
-      result = "pass"
+      formula = "40000vn-syj0h9"
+      candle  = "C"
+      cycle   = 9
+      to_end  = true
+      result  = "pass"
     }
   }

@@ -39,22 +39,25 @@ recipe "without-any" {
   step "trim wick" { to = "1/4 in" }
   step "attach label" { label = "us-jar" }
   test_burn "2026-10-01" {
-    candle = "A"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "A"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-02" {
-    candle = "B"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "B"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-03" {
-    candle = "C"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "C"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
 }
 
@@ -78,22 +81,25 @@ recipe "lacks-one" {
   step "trim wick" { to = "1/4 in" }
   step "attach label" { label = "us-jar" }
   test_burn "2026-10-01" {
-    candle = "A"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "A"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-02" {
-    candle = "B"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "B"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-03" {
-    candle = "C"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "C"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
 }
 
@@ -117,21 +123,24 @@ recipe "two-labels-together" {
   step "trim wick" { to = "1/4 in" }
   step "attach label" { label = ["two-of-three", "the-third"] }
   test_burn "2026-10-01" {
-    candle = "A"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "A"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-02" {
-    candle = "B"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "B"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-03" {
-    candle = "C"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "a0000ek-14cxq6"
+    candle  = "C"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
 }

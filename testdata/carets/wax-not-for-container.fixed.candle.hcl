@@ -20,22 +20,25 @@ recipe "rattles-in-the-glass" {
   step "trim wick" { to = "1/4 in" }
   step "attach label" { label = "us-jar" }
   test_burn "2026-10-01" {
-    candle = "A"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "40000gk-deqv8j"
+    candle  = "A"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-02" {
-    candle = "B"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "40000gk-deqv8j"
+    candle  = "B"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
   test_burn "2026-10-03" {
-    candle = "C"
-    cycle  = 9
-    to_end = true
-    result = "pass"
+    formula = "40000gk-deqv8j"
+    candle  = "C"
+    cycle   = 9
+    to_end  = true
+    result  = "pass"
   }
 }
 
