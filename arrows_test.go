@@ -48,6 +48,7 @@ var below = map[string][]string{
 	"wickrule/lsp":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/batch":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint"},
 	"wickrule/rules/formula":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
+	"wickrule/rules/hazard":      {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
 	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
 	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,
@@ -56,7 +57,7 @@ var below = map[string][]string{
 	"wickrule/rules/rulebook": {"wickrule/rules"},
 }
 
-var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/repair"}
+var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/hazard", "wickrule/rules/repair"}
 
 // only says which parts may use a library, or a part of the system. A name
 // with a stroke at its end stands for all that begins so. Tests may use what
