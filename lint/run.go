@@ -260,6 +260,11 @@ func (r *Report) sort() {
 	slices.SortFunc(r.Faults, func(a, b Fault) int { return strings.Compare(a.Rule+a.Reason, b.Rule+b.Reason) })
 }
 
+// compareFound is the order of a report. What is the same but for its notes is
+// said once, and of several that with the first notes.
 func compareFound(a, b Found) int {
-	return cmp.Or(a.At.compare(b.At), strings.Compare(a.Rule.Name, b.Rule.Name), strings.Compare(a.Message, b.Message))
+	return cmp.Or(a.At.compare(b.At), strings.Compare(a.Rule.Name, b.Rule.Name), strings.Compare(a.Message, b.Message),
+		slices.CompareFunc(a.Notes, b.Notes, func(x, y Note) int {
+			return cmp.Or(x.compare(y.Place), strings.Compare(x.Message, y.Message))
+		}))
 }

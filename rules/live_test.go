@@ -1,0 +1,208 @@
+package rules_test
+
+import (
+	"fmt"
+	"math/rand/v2"
+	"slices"
+	"strings"
+	"testing"
+
+	"github.com/stretchr/testify/require"
+
+	"wickrule/examples"
+	"wickrule/lint"
+	"wickrule/rules"
+	"wickrule/schema"
+)
+
+// said is a report in full, without its fixes.
+func said(r *lint.Report) string {
+	var s strings.Builder
+	place := func(p lint.Place) string {
+		if p.File == nil {
+			return "-"
+		}
+		return fmt.Sprintf("%s %d %d", p.File.Name, p.Span.Start, p.Span.End)
+	}
+	finding := func(f lint.Found) {
+		fmt.Fprintf(&s, "%s %s %s: %s\n", f.Rule.Name, f.Level, place(f.At), f.Message)
+		for _, n := range f.Notes {
+			fmt.Fprintf(&s, "    %s: %s\n", place(n.Place), n.Message)
+		}
+	}
+	for _, f := range r.Findings {
+		finding(f)
+	}
+	for _, c := range r.Conceded {
+		s.WriteString("conceded ")
+		finding(c.Found)
+	}
+	for _, u := range r.Unchecked {
+		fmt.Fprintf(&s, "unchecked %s %s %s %s %s\n", u.Needs, u.Level, place(u.At), u.Message, u.Rules)
+	}
+	for _, f := range r.Faults {
+		fmt.Fprintf(&s, "fault %s %s %s\n", f.Rule, place(f.At), f.Reason)
+	}
+	return s.String()
+}
+
+// otherLines are the lines in which two texts differ.
+func otherLines(want, got string) (other []string) {
+	a, b := strings.Split(want, "\n"), strings.Split(got, "\n")
+	for _, line := range a {
+		if !slices.Contains(b, line) {
+			other = append(other, "fresh only: "+line)
+		}
+	}
+	for _, line := range b {
+		if !slices.Contains(a, line) {
+			other = append(other, "live only: "+line)
+		}
+	}
+	if len(other) == 0 && want != got {
+		other = append(other, "the same lines, in another order or number")
+	}
+	return other
+}
+
+// edited is a shop under random edits: the texts as they are, and as they were
+// at first.
+type edited struct {
+	*rand.Rand
+	first, texts map[string]string
+	names        []string // of first, sorted
+	words        []string // words of the texts, to be put where others stand
+}
+
+func newEdited(files []*schema.File, seed uint64) *edited {
+	e := &edited{Rand: rand.New(rand.NewPCG(seed, 1)), first: map[string]string{}, texts: map[string]string{}}
+	for _, f := range files {
+		e.first[f.Name], e.texts[f.Name] = f.Text.String(), f.Text.String()
+		e.names = append(e.names, f.Name)
+		for b := range every(f.Blocks) {
+			if b.Label != "" {
+				e.words = append(e.words, b.Label)
+			}
+			for v := range b.Attrs() {
+				e.words = append(e.words, strings.Trim(v.Written(), `"`))
+			}
+		}
+	}
+	slices.Sort(e.words)
+	return e
+}
+
+func every(blocks []*schema.Block) func(func(*schema.Block) bool) {
+	return func(yield func(*schema.Block) bool) {
+		for _, b := range blocks {
+			if !yield(b) {
+				return
+			}
+			for inner := range every(b.Blocks()) {
+				if !yield(inner) {
+					return
+				}
+			}
+		}
+	}
+}
+
+// next makes one edit and says of which file; out says that the file is gone.
+func (e *edited) next() (name string, out bool) {
+	name = e.names[e.IntN(len(e.names))]
+	text, there := e.texts[name]
+	switch n := e.IntN(20); {
+	case !there || n < 5: // as it was at first
+		e.texts[name] = e.first[name]
+		return name, false
+	case n == 5:
+		delete(e.texts, name)
+		return name, true
+	case n == 6: // a copy of another file beside it: keys repeat
+		other := e.names[e.IntN(len(e.names))]
+		name = strings.Replace(name, ".candle.hcl", "-too.candle.hcl", 1)
+		if _, there := e.texts[name]; there {
+			delete(e.texts, name)
+			return name, true
+		}
+		e.texts[name] = e.first[other]
+		return name, false
+	}
+	e.texts[name] = e.mangle(text)
+	return name, false
+}
+
+func (e *edited) mangle(text string) string {
+	if text == "" {
+		return "x"
+	}
+	at := e.IntN(len(text))
+	lines := strings.SplitAfter(text, "\n")
+	line := e.IntN(len(lines))
+	switch e.IntN(9) {
+	case 0: // a character out
+		return text[:at] + text[at+1:]
+	case 1: // a character in
+		return text[:at] + string("\"{}=# \n0a°"[e.IntN(10)]) + text[at:]
+	case 2: // a line out
+		return strings.Join(slices.Delete(lines, line, line+1), "")
+	case 3: // a line twice
+		return strings.Join(slices.Insert(lines, line, lines[line]), "")
+	case 4: // a line elsewhere
+		moved := lines[line]
+		lines = slices.Delete(lines, line, line+1)
+		return strings.Join(slices.Insert(lines, e.IntN(len(lines)+1), moved), "")
+	case 5: // everything further down
+		return "# moved\n" + text
+	}
+	// One word in the place of another: keys, amounts, units, choices.
+	from, to := e.words[e.IntN(len(e.words))], e.words[e.IntN(len(e.words))]
+	return strings.Replace(text, from, to, 1)
+}
+
+// After each of many edits to any file of the shop, what was checked again and
+// what was kept are together what a fresh check says, byte for byte.
+func TestLiveEqualsFresh(t *testing.T) {
+	edits := 10_000
+	if testing.Short() {
+		edits = 500
+	}
+	base, errs := lint.Load(examples.Shop(), ".", nil)
+	require.Empty(t, errs)
+	all := rules.All()
+	live := lint.NewLive(base, func(*lint.Shop) []*lint.Rule { return all }, today)
+	e := newEdited(base.Files, 7)
+	findings := 0
+	for i := range edits {
+		name, out := e.next()
+		if out {
+			live.Edit(nil, []string{name})
+		} else {
+			live.Edit([]*schema.File{schema.Read(name, []byte(e.texts[name]))}, nil)
+		}
+		if i%3 == 0 { // first where the maker looks, as an editor does
+			live.Settle(func(file string) bool { return file == name }, 1<<30)
+		}
+		if i%7 == 0 { // further edits come before all is checked
+			continue
+		}
+		for more := true; more; {
+			_, more = live.Settle(nil, 1+i%5)
+		}
+		fresh := lint.Run(lint.NewShop(".", live.Shop().Files), all, today)
+		findings += len(fresh.Findings)
+		require.Empty(t, otherLines(said(fresh), said(live.Report())), "edit %d, of %s", i, name)
+		if i%50 == 0 {
+			parts := 0
+			for _, f := range live.Shop().Files {
+				of := live.Of(f.Name)
+				parts += len(of.Findings) + len(of.Unchecked) + len(of.Conceded)
+				for _, found := range of.Findings {
+					require.Same(t, f, found.At.File)
+				}
+			}
+			require.Equal(t, len(fresh.Findings)+len(fresh.Unchecked)+len(fresh.Conceded), parts, "edit %d", i)
+		}
+	}
+	require.Greater(t, findings, edits, "the edits hardly spoil anything")
+}
