@@ -32,7 +32,8 @@ func (v *reading) amount(text string) held {
 		v.r.amounts = append(v.r.amounts, single)
 		return held{int32(len(v.r.amounts) - 1), amount}
 	}
-	return v.keep(&q)
+	kept := q // so that only what is kept here costs memory of its own
+	return v.keep(&kept)
 }
 
 // badAmount tells why a text is no amount, at the characters at fault. after

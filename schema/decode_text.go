@@ -10,7 +10,7 @@ import (
 // unquote is what the source between two quotes stands for. Where nothing is
 // escaped it is the source itself, and costs no memory.
 func unquote(source string) string {
-	if !strings.Contains(source, `\`) && !strings.Contains(source, "$${") && !strings.Contains(source, "%%{") {
+	if !escapes(source) {
 		return source
 	}
 	var b strings.Builder
@@ -20,6 +20,21 @@ func unquote(source string) string {
 		i = next
 	}
 	return b.String()
+}
+
+// escapes says whether anything in the source may be escaped.
+func escapes(source string) bool {
+	for i := 0; i < len(source); i++ {
+		switch source[i] {
+		case '\\':
+			return true
+		case '{':
+			if i >= 2 && (source[i-1] == '$' || source[i-1] == '%') && source[i-2] == source[i-1] {
+				return true
+			}
+		}
+	}
+	return false
 }
 
 // escape is what the source at i stands for, and where it goes on: a whole
