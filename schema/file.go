@@ -161,10 +161,7 @@ func (b *Block) Get(name string) Value {
 	if b == nil {
 		return Value{}
 	}
-	at, ok := b.Spec.place(name)
-	if !ok {
-		panic("schema: a " + b.Spec.ID + " block has no attribute " + name)
-	}
+	at := b.Spec.Place(name)
 	v := Value{Block: b, Spec: b.Spec.Attrs[at]}
 	written := b.written()
 	for i := range written {

@@ -77,6 +77,16 @@ func (s *BlockSpec) Attr(name string) *AttrSpec {
 	return nil
 }
 
+// Place is where among the Attrs the attribute is. Asking for a name that the
+// block does not have is a mistake in the program and panics.
+func (s *BlockSpec) Place(name string) uint8 {
+	at, ok := s.place(name)
+	if !ok {
+		panic("schema: a " + s.ID + " block has no attribute " + name)
+	}
+	return at
+}
+
 // place is where among the Attrs the first of that name is.
 func (s *BlockSpec) place(name string) (uint8, bool) { return s.names.find(name, s.Attrs) }
 

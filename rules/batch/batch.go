@@ -18,9 +18,17 @@ var Of = lint.NewFact("batch", compute)
 // cannot be read or names stock that does not exist, which another rule says.
 type Figure struct {
 	Value quantity.Rat // in the base unit named beside the field
-	State schema.State
 	Lacks *schema.Block
-	Attr  string
+	State schema.State
+	attr  uint8 // which of the attributes of what Lacks is; a batch has a hundred figures
+}
+
+// Attr is what Lacks does not state; "" where there is no Lacks.
+func (f Figure) Attr() string {
+	if f.Lacks == nil {
+		return ""
+	}
+	return f.Lacks.Spec.Attrs[f.attr].Name
 }
 
 // Known says whether the number is there.
@@ -30,7 +38,7 @@ func (f Figure) Known() bool { return f.State == schema.Known }
 // is not written, has the pass say what could not be checked.
 func (f Figure) Ask(p *lint.Pass) bool {
 	if f.State == schema.Absent && f.Lacks != nil {
-		p.CannotCheck(f.Lacks, f.Attr)
+		p.CannotCheck(f.Lacks, f.Attr())
 	}
 	return f.Known()
 }

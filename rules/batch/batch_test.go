@@ -164,7 +164,7 @@ func shopWith(t testing.TB, stock, body string) (*batch.Batch, *lint.View) {
 // is asserts a figure to so many decimal places.
 func is(t *testing.T, want string, f batch.Figure, places int, what string) {
 	t.Helper()
-	if assert.True(t, f.Known(), "%s is not known (%v, lacks %v %s)", what, f.State, f.Lacks.Title(), f.Attr) {
+	if assert.True(t, f.Known(), "%s is not known (%v, lacks %v %s)", what, f.State, f.Lacks.Title(), f.Attr()) {
 		assert.Equal(t, want, f.Value.Decimal(places), what)
 	}
 }
@@ -173,7 +173,7 @@ func is(t *testing.T, want string, f batch.Figure, places int, what string) {
 func lacks(t *testing.T, key, attr string, f batch.Figure) {
 	t.Helper()
 	assert.Equal(t, schema.Absent, f.State)
-	assert.Equal(t, attr, f.Attr)
+	assert.Equal(t, attr, f.Attr())
 	if key == "" {
 		assert.Nil(t, f.Lacks)
 	} else if assert.NotNil(t, f.Lacks) {

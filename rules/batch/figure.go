@@ -9,18 +9,24 @@ func known(value quantity.Rat) Figure { return Figure{Value: value, State: schem
 
 // lacking is a figure that waits for an attribute. A nil block: there is
 // nothing to point at.
-func lacking(b *schema.Block, attr string) Figure { return Figure{Lacks: b, Attr: attr} }
+func lacking(b *schema.Block, attr string) Figure {
+	if b == nil {
+		return Figure{}
+	}
+	return Figure{Lacks: b, attr: b.Spec.Place(attr)}
+}
 
 func broken() Figure { return Figure{State: schema.Broken} }
 
 // stated is the written amount in base units, a range at its upper end.
-func stated(b *schema.Block, attr string) Figure {
-	v := b.Get(attr)
+func stated(b *schema.Block, attr string) Figure { return statedAs(b.Get(attr)) }
+
+func statedAs(v schema.Value) Figure {
 	switch {
 	case v.IsAmount():
 		return known(v.Amount().High().Base())
 	case v.Absent():
-		return lacking(b, attr)
+		return lacking(v.Block, v.Spec.Name)
 	}
 	return broken()
 }
@@ -32,9 +38,9 @@ func without(a, b Figure) (Figure, bool) {
 	case a.State == schema.Broken || b.State == schema.Broken:
 		return broken(), true
 	case a.State == schema.Absent:
-		return lacking(a.Lacks, a.Attr), true
+		return Figure{Lacks: a.Lacks, attr: a.attr}, true
 	case b.State == schema.Absent:
-		return lacking(b.Lacks, b.Attr), true
+		return Figure{Lacks: b.Lacks, attr: b.attr}, true
 	}
 	return Figure{}, false
 }

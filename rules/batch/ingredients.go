@@ -8,37 +8,29 @@ import (
 
 // weighIn fills in the ingredients, what they weigh and what share each is.
 func (b *Batch) weighIn(view *lint.View) {
-	var waxes, fragrances, dyes, additives int
+	// One list of all, sorted by kind; each kind of the batch is a piece of it.
+	var ends [kinds]int
 	for _, inner := range b.Recipe.Blocks() {
-		switch inner.Name() {
-		case "wax":
-			waxes++
-		case "fragrance":
-			fragrances++
-		case "dye":
-			dyes++
-		case "additive":
-			additives++
+		if kind := kindOf(inner); kind < kinds {
+			ends[kind]++
 		}
 	}
-	all := make([]Ingredient, 0, waxes+fragrances+dyes+additives)
-	gather := func(kind string, n int) []Ingredient {
-		start := len(all)
-		if n == 0 {
-			return all[start:start:start]
-		}
-		for _, inner := range b.Recipe.Blocks() {
-			if inner.Name() == kind {
-				all = append(all, ingredient(view, kind, inner))
-			}
-		}
-		return all[start:len(all):len(all)]
+	for kind := 1; kind < kinds; kind++ {
+		ends[kind] += ends[kind-1]
 	}
-	b.Waxes = gather("wax", waxes)
-	others := len(all)
-	b.Fragrances = gather("fragrance", fragrances)
-	b.Dyes = gather("dye", dyes)
-	b.Additives = gather("additive", additives)
+	all := make([]Ingredient, ends[kinds-1])
+	next := [kinds]int{0, ends[0], ends[1], ends[2]}
+	for _, inner := range b.Recipe.Blocks() {
+		if kind := kindOf(inner); kind < kinds {
+			all[next[kind]].read(view, inner)
+			next[kind]++
+		}
+	}
+	others := ends[0]
+	b.Waxes = all[:ends[0]:ends[0]]
+	b.Fragrances = all[ends[0]:ends[1]:ends[1]]
+	b.Dyes = all[ends[1]:ends[2]:ends[2]]
+	b.Additives = all[ends[2]:]
 
 	b.sumWax()
 	b.sumTotal(all[others:])
@@ -52,13 +44,33 @@ func (b *Batch) weighIn(view *lint.View) {
 	}
 }
 
-// ingredient reads how much is said of a block, without the wax.
-func ingredient(view *lint.View, kind string, block *schema.Block) Ingredient {
-	stock, _ := view.Stock(kind, block.Label)
-	in := Ingredient{Block: block, Stock: stock, Said: block.Get("weight")}
+// kinds is how many kinds of ingredients there are.
+const kinds = 4
+
+// kindOf is the place of a block among the kinds of ingredients; kinds: it is
+// none.
+func kindOf(block *schema.Block) int {
+	switch block.Name() {
+	case "wax":
+		return 0
+	case "fragrance":
+		return 1
+	case "dye":
+		return 2
+	case "additive":
+		return 3
+	}
+	return kinds
+}
+
+// read fills in how much is said of a block, without the wax.
+func (in *Ingredient) read(view *lint.View, block *schema.Block) {
+	kind := block.Name()
+	in.Block, in.Said = block, block.Get("weight")
+	in.Stock, _ = view.Stock(kind, block.Label)
 	if kind == "wax" {
-		in.Weight = stated(block, "weight")
-		return in
+		in.Weight = statedAs(in.Said)
+		return
 	}
 	load := block.Get("load")
 	if kind == "dye" && in.Said.Absent() {
@@ -72,11 +84,10 @@ func ingredient(view *lint.View, kind string, block *schema.Block) Ingredient {
 		if load.Absent() {
 			in.Weight = lacking(block, missing(kind))
 		}
-		return in
+		return
 	}
 	in.Load = load
-	in.Weight = weighed(in.Said, stock)
-	return in
+	in.Weight = weighed(in.Said, in.Stock)
 }
 
 // missing is the attribute to ask for where nothing says how much.

@@ -21,14 +21,17 @@ func (b *Batch) listSteps() {
 			}
 		}
 	}
-	b.Steps = make([]Step, 0, n)
+	b.Steps = make([]Step, n)
 	everyVessel := make([]int, len(b.Vessels))
 	for i := range everyVessel {
 		everyVessel[i] = i
 	}
+	i := 0
 	for _, inner := range b.Recipe.Blocks() {
 		if inner.Name() == "step" {
-			b.Steps = append(b.Steps, Step{Block: inner, Kind: inner.Spec.Kind, Index: len(b.Steps), Heat: heat(inner), Vessels: b.vesselsOf(inner, everyVessel)})
+			s := &b.Steps[i]
+			s.Block, s.Kind, s.Index, s.Heat, s.Vessels = inner, inner.Spec.Kind, i, heat(inner), b.vesselsOf(inner, everyVessel)
+			i++
 		}
 	}
 	b.keepTime()

@@ -71,7 +71,7 @@ func TestSettingTakesTime(t *testing.T) {
   step "cure" { for = "3 d" }`)
 	for _, i := range []int{1, 2} {
 		assert.False(t, b.Steps[i].FromPour.Known())
-		assert.Equal(t, "after", b.Steps[i].FromPour.Attr)
+		assert.Equal(t, "after", b.Steps[i].FromPour.Attr())
 		assert.Equal(t, "relief holes", b.Steps[i].FromPour.Lacks.Spec.Kind)
 	}
 	assert.False(t, b.Steps[3].FromPour.Known())

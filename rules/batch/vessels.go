@@ -14,18 +14,22 @@ func (b *Batch) listVessels(view *lint.View) {
 			n++
 		}
 	}
-	b.Vessels = make([]Vessel, 0, n)
+	b.Vessels = make([]Vessel, n)
+	i := 0
 	for _, inner := range b.Recipe.Blocks() {
 		if isVessel(inner.Name()) {
-			b.Vessels = append(b.Vessels, vessel(view, inner))
+			b.Vessels[i].read(view, inner)
+			i++
 		}
 	}
 }
 
 func isVessel(name string) bool { return name == "mold" || name == "container" || name == "taper" }
 
-func vessel(view *lint.View, block *schema.Block) Vessel {
-	v := Vessel{Block: block, Kind: block.Name(), WickSaid: block.Get("wick"), Wicks: block.Get("wicks").Whole(1), Count: block.Get("count").Whole(1)}
+// read fills in what the recipe and the shelves say of a vessel.
+func (v *Vessel) read(view *lint.View, block *schema.Block) {
+	v.Block, v.Kind = block, block.Name()
+	v.WickSaid, v.Wicks, v.Count = block.Get("wick"), block.Get("wicks").Whole(1), block.Get("count").Whole(1)
 	v.Stock, _ = view.Stock(v.Kind, block.Label)
 	if v.WickSaid.Known() {
 		v.Wick, _ = view.Stock("wick", v.WickSaid.Text())
@@ -33,10 +37,9 @@ func vessel(view *lint.View, block *schema.Block) Vessel {
 	if v.Stock == nil {
 		b := broken()
 		v.Diameter, v.Height, v.Holds, v.Fill, v.Headspace, v.Mass, v.FirstFill, v.TopUp = b, b, b, b, b, b, b, b
-		return v
+		return
 	}
 	v.measure()
-	return v
 }
 
 // makes is what the recipe makes: what it says, else what its first vessel

@@ -201,7 +201,7 @@ func (b *Batch) average(attr string, unit *quantity.Unit, inverse bool) Stated {
 		sum = known(one).over(sum)
 	}
 	if !sum.Known() {
-		return Stated{State: sum.State, Blend: true, Lacks: sum.Lacks, Attr: sum.Attr}
+		return Stated{State: sum.State, Blend: true, Lacks: sum.Lacks, Attr: sum.Attr()}
 	}
 	avg.Amount = quantity.FromBase(sum.Value, unit)
 	return avg

@@ -34,7 +34,7 @@ func (c *collector) unknown(f batch.Figure) {
 	case f.State == schema.Broken:
 		c.state, c.lacks, c.attr = schema.Broken, nil, ""
 	case c.state == schema.Known:
-		c.state, c.lacks, c.attr = schema.Absent, f.Lacks, f.Attr
+		c.state, c.lacks, c.attr = schema.Absent, f.Lacks, f.Attr()
 	}
 }
 
