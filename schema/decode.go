@@ -17,7 +17,7 @@ func (r *reader) top(body *hclsyntax.Body) []*Block {
 	r.blocks = make([]Block, 0, blocks)
 	r.file.inner = make([]*Block, 0, blocks-len(body.Blocks))
 	r.file.attrs = make([]attribute, 0, attrs)
-	r.amounts = make([]quantity.Single, 0, attrs)
+	r.amounts = make([]quantity.Single, 0, attrs*5/8+1)
 	for _, a := range body.Attributes {
 		r.report(Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange),
 			Message: "`" + a.Name + "` stands outside every block: move it into the recipe or stock item it belongs to"})

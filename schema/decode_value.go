@@ -14,7 +14,7 @@ import (
 func (r *reader) value(b *Block, at *attribute, source *hclsyntax.Attribute) {
 	at.span = r.valueSpan(source)
 	at.state = Broken
-	if r.touched(at.span) || r.standIn(source) {
+	if len(r.hurt) > 0 && r.touched(at.span) || len(r.broken) > 0 && r.standIn(source) {
 		return
 	}
 	v := reading{r: r, block: b, spec: b.Spec.Attrs[at.spec], expr: source.Expr, span: at.span}

@@ -8,7 +8,7 @@ import (
 // longestSpelling bounds what is looked up at all; the longest spelling of the table is well below it.
 const longestSpelling = 40
 
-// spelled maps each spelling, folded, to its unit.
+// spelled maps each spelling, folded, to its unit; and each symbol as it is, since most amounts are written with them.
 var spelled = spellings()
 
 func spellings() map[string]uint8 {
@@ -18,11 +18,19 @@ func spellings() map[string]uint8 {
 			m[s] = uint8(id)
 		}
 	}
+	for id, u := range table {
+		if _, taken := m[u.Symbol]; !taken && u.Symbol != "" {
+			m[u.Symbol] = uint8(id)
+		}
+	}
 	return m
 }
 
 // unitSpelled is the number of the unit that text spells, noUnit where it spells none.
 func unitSpelled(text string) uint8 {
+	if id, ok := spelled[text]; ok {
+		return id
+	}
 	var room [longestSpelling]byte
 	folded, ok := fold(room[:0], text)
 	if !ok {
