@@ -7,6 +7,7 @@ import (
 	"strings"
 	"time"
 
+	"github.com/hashicorp/hcl/v2"
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
@@ -25,13 +26,19 @@ func (r *reader) value(b *Block, at *attribute, source *hclsyntax.Attribute) {
 
 // valueSpan is the value as given, also where the parser saw a stand-in.
 func (r *reader) valueSpan(source *hclsyntax.Attribute) Span {
-	rng := source.Expr.Range()
+	var rng *hcl.Range
+	if text, ok := source.Expr.(*hclsyntax.TemplateExpr); ok {
+		rng = &text.SrcRange // as its Range, but not copied
+	} else {
+		other := source.Expr.Range()
+		rng = &other
+	}
 	for _, broken := range r.broken {
 		if broken.at == rng.Start.Byte {
 			return broken.span
 		}
 	}
-	span := r.span(rng)
+	span := r.span(*rng)
 	for span.End > span.Start && strings.IndexByte("\r\n", r.file.Text.content[span.End-1]) >= 0 {
 		span.End-- // what could not be read at all is given as its line end
 	}

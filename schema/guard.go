@@ -23,9 +23,9 @@ const (
 // survey is what one look at the bytes tells.
 type survey struct {
 	brackets  int  // opening ones, wherever they stand
+	signs     int  // wherever they stand
 	plain     bool // only the bytes a well-kept file holds: nothing to replace
 	longDigit bool // some run of digits is too long for a number
-	longChain bool // some run of signs is too long for any expression
 }
 
 // Classes of bytes, for survey.
@@ -63,28 +63,25 @@ func classifyBytes() (class [256]uint8) {
 
 func look(src []byte) survey {
 	s := survey{plain: true}
-	beyond, digits, signs := false, 0, 0
+	beyond := false
+	digits, lastDigit := 0, -1
 	for i, b := range src {
 		class := byteClass[b]
-		if class == usual {
-			// A space between signs does not end their run.
-			if b != ' ' {
-				signs = 0
-			}
-			digits = 0
+		if class == usual { // nearly all are
 			continue
 		}
 		switch class {
 		case digit:
+			if i != lastDigit+1 {
+				digits = 0
+			}
 			digits++
-			signs = 0
+			lastDigit = i
 			s.longDigit = s.longDigit || digits > longestNumber
-			continue
 		case opening:
 			s.brackets++
 		case sign:
-			signs++
-			s.longChain = s.longChain || signs > longestChain
+			s.signs++
 		case carriageReturn:
 			if i+1 == len(src) || src[i+1] != '\n' {
 				s.plain = false
@@ -94,7 +91,6 @@ func look(src []byte) survey {
 		case beyondASCII:
 			beyond = true
 		}
-		digits = 0
 	}
 	if beyond && !utf8.Valid(src) {
 		s.plain = false
@@ -108,11 +104,13 @@ func (s survey) refusal(src []byte) (why string, start, end int) {
 	if len(src) > longestFile {
 		return "this file is larger than 1 MiB, more than is read at once: keep recipes and stock in several smaller files", 0, 0
 	}
-	if s.longChain {
-		return "this file holds a row of over 1000 signs, which no recipe needs: take them out", 0, 0
-	}
 	if at := openComments(src); at >= 0 {
 		return "this comment never ends: write */ where it does", at, at + 2
+	}
+	if s.signs > longestChain {
+		if at := tooManySigns(src); at >= 0 {
+			return "a row of over 1000 signs starts here, which no recipe needs: take them out", at, at + 1
+		}
 	}
 	if len(src) > smallFile {
 		if at := tooLong(src); at >= 0 {
@@ -127,6 +125,28 @@ func (s survey) refusal(src []byte) (why string, start, end int) {
 		return "over 100 brackets are open at once here, more than is read: close them, or take out the text that opens them", at, at + 1
 	}
 	return "", 0, 0
+}
+
+// tooManySigns is where a row of signs starts that is too long for any
+// expression, -1 where none does. What may stand between signs does not end it.
+func tooManySigns(src []byte) int {
+	tokens, _ := hclsyntax.LexConfig(src, "", hcl.InitialPos)
+	start, signs := -1, 0
+	for _, t := range tokens {
+		switch t.Type {
+		case hclsyntax.TokenBang, hclsyntax.TokenMinus:
+			if signs == 0 {
+				start = t.Range.Start.Byte
+			}
+			if signs++; signs > longestChain {
+				return start
+			}
+		case hclsyntax.TokenNewline, hclsyntax.TokenComment, hclsyntax.TokenOParen:
+		default:
+			signs = 0
+		}
+	}
+	return -1
 }
 
 // tooDeep is where the bracket stands that nests too deep, -1 where none does.

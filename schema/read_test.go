@@ -351,6 +351,9 @@ func TestWhatWouldOverwhelmTheParserIsRefused(t *testing.T) {
 		"behind a comment": "/*\n" + strings.Repeat("}\n", deep) + "*/ a = " + strings.Repeat("(", deep),
 		"signs":            "a = " + strings.Repeat("!", 1_000_000),
 		"minus signs":      "a = " + strings.Repeat("- ", 500_000),
+		"signs and tabs":   "a = " + strings.Repeat("-\t", 500_000),
+		"signs on lines":   "a = (" + strings.Repeat("-\n", 500_000) + "1)",
+		"signs, remarks":   "a = " + strings.Repeat("-/**/", 200_000),
 		"a large file":     strings.Repeat("# remark\n", 1<<17),
 	} {
 		f := read(text)
@@ -363,6 +366,8 @@ func TestWhatWouldOverwhelmTheParserIsRefused(t *testing.T) {
 	require.Len(t, long.Problems, 1, says(long))
 	assert.Equal(t, "soy", long.Blocks[0].Get("family").Text(), "the rest of the file is read")
 	assert.True(t, long.Blocks[0].Get("title").Broken())
+	ruled := read("# " + strings.Repeat("-", 2000) + "\nwax \"a\" {\n  title  = \"" + strings.Repeat("-", 2000) + "\"\n  family = \"soy\"\n}\n")
+	assert.Empty(t, ruled.Problems, "in texts and remarks they are no signs")
 }
 
 func TestLongTextsThatAreNotRecipesAreReadToTheirEnd(t *testing.T) {
