@@ -47,6 +47,7 @@ var below = map[string][]string{
 	"wickrule/lint/report":       {"wickrule/schema", "wickrule/lint"},
 	"wickrule/lsp":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/batch":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint"},
+	"wickrule/rules/cooling":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/formula":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/hazard":      {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
@@ -57,7 +58,7 @@ var below = map[string][]string{
 	"wickrule/rules/rulebook": {"wickrule/rules"},
 }
 
-var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/hazard", "wickrule/rules/repair"}
+var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/formula", "wickrule/rules/hazard", "wickrule/rules/repair"}
 
 // only says which parts may use a library, or a part of the system. A name
 // with a stroke at its end stands for all that begins so. Tests may use what

@@ -18,9 +18,7 @@ const (
 // or added file, and the files the example is about. It is an error when the
 // recipe does not exist or a change does not stand exactly once.
 func (e Example) Over(base *Shop) (shop *Shop, about []*schema.File, err error) {
-	files := make([]*schema.File, 0, len(base.Files)+2)
 	if e.Recipe == "" {
-		files = append(files, base.Files...)
 		about = append(about, schema.Read(exampleFile, []byte(e.Text)))
 	} else {
 		recipe := base.Find("recipe", e.Recipe)
@@ -31,17 +29,12 @@ func (e Example) Over(base *Shop) (shop *Shop, about []*schema.File, err error) 
 		if err != nil {
 			return nil, nil, err
 		}
-		for _, f := range base.Files {
-			if f != recipe.File {
-				files = append(files, f)
-			}
-		}
 		about = append(about, schema.Read(recipe.File.Name, []byte(text)))
 	}
 	if e.Stock != "" {
 		about = append(about, schema.Read(exampleStockFile, []byte(e.Stock)))
 	}
-	return NewShop(base.Root, append(files, about...)), about, nil
+	return base.With(about...), about, nil
 }
 
 func (e Example) changed(text string) (string, error) {

@@ -31,12 +31,13 @@ type Shop struct {
 	burns   blocks            // test burns written outside their recipe, by recipe
 	uses    uses
 	broken  int // files that did not parse whole
+	memos   *memos // of pure functions: no part of what the shop says
 }
 
 // NewShop makes a snapshot of files that were read. The first definition of a
 // key counts.
 func NewShop(root string, files []*schema.File) *Shop {
-	return (&Shop{Root: root}).Edit(files, nil)
+	return (&Shop{Root: root, memos: newMemos()}).Edit(files, nil)
 }
 
 // With is the shop with files put in the place of those of the same name, or
@@ -53,7 +54,7 @@ func (s *Shop) Edit(put []*schema.File, out []string) *Shop {
 		names = append(names, f.Name)
 	}
 	slices.Sort(names)
-	next := &Shop{Root: s.Root, broken: s.broken}
+	next := &Shop{Root: s.Root, broken: s.broken, memos: s.memos}
 	var gone, come sorted
 	var named []use
 	for _, name := range slices.Compact(names) {
