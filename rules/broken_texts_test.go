@@ -13,16 +13,8 @@ import (
 
 // with is the shop with one of its files read anew from another text.
 func with(shop *lint.Shop, name, text string) (*lint.Shop, *schema.File) {
-	files := make([]*schema.File, len(shop.Files))
-	var read *schema.File
-	for i, f := range shop.Files {
-		files[i] = f
-		if f.Name == name {
-			read = schema.Read(name, []byte(text))
-			files[i] = read
-		}
-	}
-	return lint.NewShop(shop.Root, files), read
+	read := schema.Read(name, []byte(text))
+	return shop.With(read), read
 }
 
 // sane asserts what holds of every report, whatever the text: no rule stops,

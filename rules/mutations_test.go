@@ -339,6 +339,25 @@ var mutations = []mutation{
 		}
 		return b.without("relief holes", header(b.steps("second pour")[0].Block))
 	}},
+	{"relief holes at once", "relief-holes-too-early", func(b *bench) []mutant {
+		return b.everyStep("relief holes", func(s *batch.Step) []mutant { return []mutant{rewrite(s.Block.Get("after"), `"5 min"`)} })
+	}},
+	{"relief holes a day later", "relief-holes-too-late", func(b *bench) []mutant {
+		return b.everyStep("relief holes", func(s *batch.Step) []mutant { return []mutant{rewrite(s.Block.Get("after"), `"1 d"`)} })
+	}},
+	{"unmolded at once", "unmold-too-soon", func(b *bench) []mutant {
+		return b.everyStep("unmold", func(s *batch.Step) []mutant { return []mutant{rewrite(s.Block.Get("after"), `"10 min"`)} })
+	}},
+	{"hardly a drop to the pour", "narrow-pour-window", func(b *bench) []mutant {
+		top := b.PourAt().AtHigh().High()
+		if b.layered() || len(b.firstPours()) != 1 || top.Less(b.MeltTo().AtLow().Low()) {
+			return nil // the ranges do not meet
+		}
+		pour, melt := b.firstPours()[0], b.firstPours()[0].Melt
+		m := rewrite(pour.Step.Heat, degrees(pour.Step.Heat.Amount(), top.Sub(quantity.NewRat(2, 5))))
+		m.edits = append(m.edits, schema.SetValue(melt.Heat, degrees(melt.Heat.Amount(), top)))
+		return []mutant{m}
+	}},
 	{"stirred for half a minute", "stir-too-short", func(b *bench) []mutant {
 		return b.everyStep("add fragrance", func(s *batch.Step) []mutant { return []mutant{rewrite(s.Block.Get("stir"), `"30 s"`)} })
 	}},
@@ -594,9 +613,7 @@ func checkMutant(t *testing.T, shop *lint.Shop, recipe *schema.Block, m mutation
 	t.Helper()
 	text, err := schema.Apply(recipe.File.Text.String(), planted.edits)
 	require.NoError(t, err)
-	files := slices.Clone(shop.Files)
-	files[slices.Index(files, recipe.File)] = schema.Read(recipe.File.Name, []byte(text))
-	report := lint.Run(lint.NewShop(shop.Root, files), rules.All(), today)
+	report := lint.Run(shop.With(schema.Read(recipe.File.Name, []byte(text))), rules.All(), today)
 	require.Empty(t, report.Faults)
 	var said []string
 	for _, f := range report.Findings {

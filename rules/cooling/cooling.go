@@ -209,10 +209,15 @@ func (p *Pour) depth(b *batch.Batch, o outline) (float64, missing) {
 	v := &b.Vessels[p.Vessel]
 	grams := v.FirstFill
 	switch {
+	case p.Second && v.TopUp.State == schema.Absent:
+		return 0, notApplicable // in layers, and where nobody can reckon how high the first stands
 	case p.Second:
 		grams = v.TopUp
 	case layer(b, p) > 0:
 		return p.layerDepth(b)
+	}
+	if grams.State == schema.Absent && v.Mass.Known() && !p.Second {
+		grams = v.Mass // how high a pour stands in such a shape cannot be reckoned: as high as the candle ends
 	}
 	if !grams.Known() {
 		return 0, waiting(grams)

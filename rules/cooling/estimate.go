@@ -32,6 +32,18 @@ func (e Estimate) String() string { return about(float64(e)) }
 // Span is the ends of what is likely: "4 to 9 h".
 func (e Estimate) Span() string { return about(e.Low()) + " to " + about(e.High()) }
 
+// Brief is a time of a few minutes, in seconds where it is under one: "about
+// 40 s", "no time at all".
+func (e Estimate) Brief() string {
+	switch {
+	case e < 1:
+		return "no time at all"
+	case e < 60:
+		return "about " + batch.Time(quantity.Int(int64(max(rounded(float64(e), 10), 10))))
+	}
+	return "about " + e.String()
+}
+
 // about is a time rounded to what such an estimate is worth.
 func about(seconds float64) string {
 	if math.IsInf(seconds, 1) {

@@ -44,27 +44,41 @@ type outline struct {
 }
 
 func outlineOf(v *batch.Vessel) (outline, missing) {
-	switch shape := v.Stock.Get("shape"); {
-	case v.Kind == "taper":
-		return outline{}, notApplicable
-	case v.Kind == "mold" && shape.Broken():
-		return outline{}, brokenValue
-	case v.Kind == "mold" && shape.Text() == "block":
-		return blockOutline(v)
-	case v.Kind == "mold" && shape.Text() != "cylinder" && shape.Text() != "cone" && shape.Text() != "sphere":
-		return measuredOutline(v)
-	case !v.Diameter.Known():
-		return outline{}, waiting(v.Diameter)
-	default:
-		d := v.Diameter.Value.Float64()
-		switch shape.Text() {
-		case "cone":
-			return outline{d / 3, math.Pi * d * d / 9}, nothing
-		case "sphere":
-			return outline{d / 2, math.Pi * d * d / 6}, nothing
-		}
-		return outline{d / 2, math.Pi * d * d / 4}, nothing
+	switch v.Kind {
+	case "mold":
+		return moldOutline(v)
+	case "container":
+		return roundOutline(v, 1.0/2, 1.0/4)
 	}
+	return outline{}, notApplicable // a taper is dipped
+}
+
+func moldOutline(v *batch.Vessel) (outline, missing) {
+	shape := v.Stock.Get("shape")
+	if shape.Broken() {
+		return outline{}, brokenValue
+	}
+	switch shape.Text() {
+	case "cylinder":
+		return roundOutline(v, 1.0/2, 1.0/4)
+	case "cone":
+		return roundOutline(v, 1.0/3, 1.0/9)
+	case "sphere":
+		return roundOutline(v, 1.0/2, 1.0/6)
+	case "block":
+		return blockOutline(v)
+	}
+	return measuredOutline(v)
+}
+
+// roundOutline is as wide as a part of the diameter, and in section a part of
+// its square times pi.
+func roundOutline(v *batch.Vessel, radius, section float64) (outline, missing) {
+	if !v.Diameter.Known() {
+		return outline{}, waiting(v.Diameter)
+	}
+	d := v.Diameter.Value.Float64()
+	return outline{d * radius, math.Pi * d * d * section}, nothing
 }
 
 // blockOutline: of a rectangle the area over half its girth.
@@ -74,10 +88,10 @@ func blockOutline(v *batch.Vessel) (outline, missing) {
 		return outline{}, waiting(v.Diameter)
 	}
 	w := v.Diameter.Value.Float64()
-	l := w
 	if width.IsAmount() {
-		w, l = width.Amount().Base().Float64(), width.Amount().Base().Float64()
+		w = width.Amount().Base().Float64()
 	}
+	l := w
 	if length.IsAmount() {
 		l = length.Amount().Base().Float64()
 	}

@@ -99,6 +99,7 @@ func TestWhatRangesCannotCheck(t *testing.T) {
 	r := run(t, stock, recipeOf("blend", melt("82 °C")+add("80 °C")+pour("70 °C")))
 	assert.Equal(t, []string{
 		"should wax.add_fragrance_at: fragrance-added-too-cool fragrance-added-too-hot",
+		"should wax.density: narrow-pour-window",
 		"should wax.flash_point: heat-near-flash",
 		"should wax.melt_to: melt-too-cool melt-too-hot",
 		"should wax.never_above: heat-above-ceiling",
@@ -148,7 +149,7 @@ func TestPourAboveMelt(t *testing.T) {
 		about, waxes, steps string
 		want                []string
 	}{
-		{"as hot as the melt", "celsius", melt("82 °C") + pour("82 °C"), nil},
+		{"as hot as the melt: only no time is left", "celsius", melt("82 °C") + pour("82 °C"), []string{`narrow-pour-window consider "82 °C"`}},
 		{"hotter", "celsius", melt("82 °C") + pour("83 °C"), []string{`pour-above-melt should "83 °C"`}},
 		{"in the other scale, 180 °F = 82.2 °C", "celsius", melt("82 °C") + pour("180 °F"), []string{`pour-above-melt should "180 °F"`}},
 		{"the sheet's ranges copied out", "palm", melt("92 to 98 °C") + pour("88 to 95 °C"), nil},

@@ -9,7 +9,7 @@ func Rules() []*lint.Rule {
 		AboveCeiling,
 		PourTooHot, PourTooCool,
 		MeltTooHot, MeltTooCool,
-		PourAboveMelt,
+		PourAboveMelt, NarrowPourWindow,
 		TemperatureNeverSaid,
 		ScaleDoubtful,
 		FragranceTooHot, FragranceTooCool,

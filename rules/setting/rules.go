@@ -18,6 +18,8 @@ func Rules() []*lint.Rule {
 		SecondPourTooCool,
 		SecondPourOutOfStep,
 		ReliefHolesMissing,
+		ReliefHolesTooEarly, ReliefHolesTooLate,
+		UnmoldTooSoon,
 		StepsOutOfOrder,
 		IngredientNeverAdded,
 		StirTooShort,

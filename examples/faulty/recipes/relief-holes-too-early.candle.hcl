@@ -1,0 +1,55 @@
+# The holes are poked ten minutes after the pour, into wax that is liquid still, and close behind the stick.
+recipe "relief-holes-too-early" {
+  title    = "Holes before there is a skin"
+  makes    = "pillar"
+  made_for = "own use"
+  pot      = "pitcher-4"
+
+  wax "northlight-pillar" {
+    weight = "1.24 kg"
+  }
+  fragrance "tide-and-thyme" {
+    load = "5 % of wax"
+  }
+  mold "pillar-3x6" {
+    count = 2
+    wick  = "flat-braid-24"
+  }
+
+  step "seal wick hole" {
+    with = "rubber-plug"
+  }
+  step "melt" {
+    to   = "186 °F"
+    over = "water bath"
+  }
+  step "add fragrance" {
+    at   = "183 °F"
+    stir = "2 min"
+  }
+  step "pour" {
+    at    = "176 °F"
+    leave = "3/8 in"
+  }
+  step "relief holes" {
+    after = "10 min"
+    count = 4
+  }
+  step "second pour" {
+    after = "1 h 15 min"
+    at    = "182 °F"
+  }
+  step "unmold" {
+    after = "14 h"
+  }
+  step "cure" {
+    for = "3 days"
+  }
+  step "trim wick" {
+    to = "1/4 in"
+  }
+  step "attach label" {
+    label = "us-base"
+    on    = "base"
+  }
+}
