@@ -20,7 +20,7 @@ func TestMemo(t *testing.T) {
 	for range 8 {
 		wg.Go(func() {
 			for n := range 100 {
-				if got := double.In(NewView(shop, nil, ""), n); got != 2*n {
+				if got := double.In(&View{shop: shop}, n); got != 2*n {
 					t.Errorf("double of %d is %d", n, got)
 				}
 			}
@@ -30,11 +30,11 @@ func TestMemo(t *testing.T) {
 	assert.EqualValues(t, 100, computed.Load())
 
 	edited := shop.With(schema.Read("a.candle.hcl", nil))
-	assert.Equal(t, 14, double.In(NewView(edited, nil, ""), 7))
+	assert.Equal(t, 14, double.In(&View{shop: edited}, 7))
 	assert.EqualValues(t, 100, computed.Load())
 
 	for n := range 3 * mostMemos {
-		double.In(NewView(shop, nil, ""), n)
+		double.In(&View{shop: shop}, n)
 	}
 	assert.LessOrEqual(t, len(shop.memos.kept), mostMemos)
 }

@@ -30,7 +30,7 @@ type Shop struct {
 	shelves map[string]blocks // by kind: every block that defines a key, by key; the first of a key counts
 	burns   blocks            // test burns written outside their recipe, by recipe
 	uses    uses
-	broken  int // files that did not parse whole
+	broken  int    // files that did not parse whole
 	memos   *memos // of pure functions: no part of what the shop says
 }
 

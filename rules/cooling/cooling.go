@@ -109,13 +109,23 @@ var solved = lint.NewMemo("cooling windows", func(b body) *Windows {
 })
 
 // SurelyCool is a time in s by which the model has every core set, and at 30 °C
-// where the room lets it come to that. It takes no working out, and is later
-// than the model by a half or more: a step after it needs no model.
+// where the room lets it come to that. It takes no working out: a step after
+// it needs no model.
 func (p *Pour) SurelyCool() float64 {
 	if !p.Modeled() {
 		return math.Inf(1)
 	}
 	return surelyCool(p.body)
+}
+
+// SurelyOpen is a stretch of time in s, without working the pour out, in which
+// the model is sure to have relief holes make sense. From is after to where
+// nothing can be said so cheaply.
+func (p *Pour) SurelyOpen() (from, to float64) {
+	if !p.Modeled() {
+		return math.Inf(1), 0
+	}
+	return surelyOpen(p.body)
 }
 
 func compute(view *lint.View) *Cooling {

@@ -157,6 +157,9 @@ func eachOpening(p *lint.Pass, judge func(opening)) {
 			if pour == nil || !pour.Ask(p) || !early.Ask(p) || !late.Ask(p) {
 				continue
 			}
+			if from, to := pour.SurelyOpen(); early.Value.Float64() >= cooling.Estimate(from).Low() && late.Value.Float64() <= cooling.Estimate(to).High() {
+				continue
+			}
 			judge(opening{s, pour, early.Value, late.Value, pour.Windows(p.View).ReliefHoles})
 		}
 	}
