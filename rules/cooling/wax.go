@@ -67,7 +67,7 @@ var (
 	brokenValue   = missing{State: schema.Broken}
 )
 
-func waiting(f batch.Figure) missing { return missing{f.State, f.Lacks, f.Attr} }
+func waiting(f batch.Figure) missing { return missing{f.State, f.Lacks, f.Attr()} }
 
 // mediumOf gathers the figures of the recipe's wax: of several waxes the
 // average by weight, set at the temperature at which the first begins to.
