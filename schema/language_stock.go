@@ -396,6 +396,8 @@ func labelSpec() *BlockSpec {
 				Doc: "The substances it names. People with an allergy look for these."},
 			{Name: "precautions", Type: Texts, Example: `["P101", "P102", "P501"]`,
 				Doc: "The codes of the precautionary statements printed on it."},
+			{Name: "ufi", Type: Line, Example: `"UFI: K7C0-40W5-T00A-93GX"`,
+				Doc: "The unique formula identifier printed on it. The EU wants one on candles that are classified for health (Regulation (EC) No 1272/2008, Annex VIII); another formulation needs another."},
 			{Name: "contact", Type: Line, Example: `"Larkspur Quay Candleworks, 4 Quay Road, Larkspur"`,
 				Doc: "Who made it and where to reach them, as printed."},
 			{Name: "lot", Type: Line, Example: `"L-2026-41"`,

@@ -61,7 +61,7 @@ func (c *Classification) Label(market string, holds batch.Figure) Elements {
 				e.name(sub)
 			}
 		}
-		e.UFI = e.UFI || market == "EU" && r.Class.health()
+		e.UFI = e.UFI || market == "EU" && r.Class.Health()
 		e.Net = true
 	}
 	for _, sub := range c.Elicits {

@@ -51,6 +51,10 @@ func (u Unread) At() lint.Place {
 	return lint.AtItem(u.Value, u.Item)
 }
 
+// Limit says whether it is a limit that cannot be put to use, rather than an
+// entry that cannot be read.
+func (u Unread) Limit() bool { return u.Value.Spec.Name == "limit" }
+
 // Doubt is something that a person has to decide.
 type Doubt struct {
 	Component *schema.Block
@@ -121,7 +125,8 @@ func (c *Classification) unusedLimits() {
 // percent is so many hundredths of a per cent: percent(10) is 0.1 %.
 func percent(hundredths int64) quantity.Rat { return quantity.NewRat(hundredths, 10000) }
 
-func (c Class) health() bool {
+// Health says whether a class is harm to people.
+func (c Class) Health() bool {
 	switch c {
 	case AquaticAcute, AquaticChronic, Ozone, DisruptsNature, Lasting, Physical, Outside, NoClass:
 		return false

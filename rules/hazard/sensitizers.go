@@ -45,7 +45,7 @@ func (c *Classification) elicits(s *Substance, class Class, h Hazard) bool {
 	if h.Sub == 'A' {
 		from = percent(1)
 	}
-	step := Step{For: "naming (EUH208)", Provision: "Annex I, Table 3.4.6 and Annex II, 2.8"}
+	step := Step{For: "naming it on the label", Provision: "Annex I, Table 3.4.6 and Annex II, 2.8"}
 	step.add(s, 1, quantity.Int(0))
 	if s.limitFor() == class {
 		if tenth := s.Limit.Mul(quantity.NewRat(1, 10)); tenth.Less(from) {

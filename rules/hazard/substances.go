@@ -67,7 +67,7 @@ func (s *Substance) limitFor() Class {
 	only := NoClass
 	for _, h := range s.Hazards {
 		switch {
-		case !h.Class.health() || h.Class == only:
+		case !h.Class.Health() || h.Class == only:
 		case h.Class == SkinSens:
 			return SkinSens
 		case only == NoClass:

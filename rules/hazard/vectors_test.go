@@ -211,7 +211,7 @@ func TestOwnLimits(t *testing.T) {
 	assert.Equal(t, "", results(named))
 	assert.Equal(t, "isoeugenol", names(named.Elicits))
 	assert.Contains(t, steps(named), "makes 0.009 % of the candle, under its own limit of 0.01 % for Skin Sens. 1 H317")
-	assert.Contains(t, steps(named), "makes 0.009 % of the candle, at or over its own limit of 0.001 % for naming (EUH208) (Annex I, Table 3.4.6 and Annex II, 2.8)")
+	assert.Contains(t, steps(named), "makes 0.009 % of the candle, at or over its own limit of 0.001 % for naming it on the label (Annex I, Table 3.4.6 and Annex II, 2.8)")
 
 	over := candle(t, "8 % of total", iso)
 	assert.Equal(t, "Skin Sens. 1 H317", results(over))

@@ -137,12 +137,12 @@ func covers(l *schema.Block, market string) (yes, stated bool) {
 }
 
 // suitable lists the stock labels that are made for every market of the recipe,
-// carry what its candles must be warned of and promise no more than one of
-// them holds; those that come nearest to it first, at most most.
+// carry what its candles must be warned of, their hazards included, and promise
+// no more than one of them holds; those that come nearest to it first, at most most.
 func suitable(p *lint.Pass, on attached, candle schema.CandleType, most int) []*schema.Block {
 	var fit []*schema.Block
 	for _, l := range p.Shop().Shelf("label") {
-		if fits(p, l, candle) && !on.lessThan(promised(l)) {
+		if fits(p, l, candle) && !on.lessThan(promised(l)) && on.warnsEnough(p, l) {
 			fit = append(fit, l)
 		}
 	}

@@ -26,7 +26,7 @@ var LotMissing = &lint.Rule{
 		Stock: "label \"eu-plain\" {\n  markets     = [\"EU\"]\n  languages   = [\"en\"]\n  signal      = \"Warning\"\n" +
 			"  cautions    = [\"general warning sign\", \"never leave unattended\", \"keep away from children and pets\", \"keep away from things that catch fire\"]\n" +
 			"  net_weight  = \"190 g (6.7 oz)\"\n  pictograms  = [\"GHS07\"]\n  hazards     = [\"H317\"]\n  names       = [\"d-limonene\", \"linalool\", \"citral\"]\n" +
-			"  precautions = [\"P101\", \"P102\", \"P280\", \"P302+P352\", \"P333+P313\", \"P501\"]\n  contact     = \"Larkspur Quay Candleworks, post@larkspur-quay.example\"\n}\n",
+			"  precautions = [\"P101\", \"P102\", \"P280\", \"P302+P352\", \"P333+P313\", \"P501\"]\n  ufi         = \"UFI: K7C0-40W5-T00A-93GX\"\n  contact     = \"Larkspur Quay Candleworks, post@larkspur-quay.example\"\n}\n",
 		Flags: []string{`"eu-plain"`},
 	}},
 	Good:  []lint.Example{{About: "with its lot", Recipe: "skerry-eu"}, {About: "the US asks for none", Recipe: "tide-pillar"}},

@@ -18,6 +18,7 @@ const deferral = "This is an aid, not legal advice: the standards and the laws o
 func Rules() []*lint.Rule {
 	return []*lint.Rule{
 		WarningLabelMissing, CautionMissing, LabelNotForMarket,
+		HazardLabelMissing, HazardLabelUnfounded, HazardUnknown, ComponentUnderstated, BannedIngredient,
 		NetWeightMissing, NetWeightOverstated,
 		LeadStatementMissing,
 		SignalMissing, MakerMissing, LotMissing,

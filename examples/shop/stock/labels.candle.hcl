@@ -144,6 +144,7 @@ label "eu-kelp-jar" {
   hazards     = ["H317"]
   names       = ["d-limonene", "linalool", "citral"]
   precautions = ["P101", "P102", "P280", "P302+P352", "P333+P313", "P501"]
+  ufi         = "UFI: K7C0-40W5-T00A-93GX"
   contact     = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot         = "date of the pour"
 }
