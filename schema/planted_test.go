@@ -158,7 +158,7 @@ func TestOneSlipIsToldOnceAndHidesNothing(t *testing.T) {
 			}
 			want := outline(whole)
 			for _, s := range everySlip(whole) {
-				if n++; n%stride != 0 {
+				if n++; n%stride != 0 && made[s.what] > 0 { // the first of each kind always
 					continue
 				}
 				made[s.what]++
