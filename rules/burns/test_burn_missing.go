@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/rules/formula"
 )
 
 // TestBurnMissing counts the candles of the formulation as it is now whose
@@ -47,38 +48,38 @@ func checkMissing(p *lint.Pass) {
 		return
 	}
 	for _, t := range kinds(p) {
-		if passed, _ := t.passed(); len(passed) < wanted && !(t.stale() && staleSpeaks(p)) {
-			p.Missing(lint.Finding{At: t.at, Message: tooFew(p, &t)})
+		if !t.Enough() && !(t.Stale() && staleSpeaks(p)) {
+			p.Missing(lint.Finding{At: at(p, &t), Message: tooFew(p, &t)})
 		}
 	}
 }
 
-func tooFew(p *lint.Pass, t *tested) string {
-	passed, failed := t.passed()
+func tooFew(p *lint.Pass, t *formula.Tested) string {
+	passed, failed := t.Passed()
 	var b strings.Builder
 	switch {
-	case len(t.current) == 0 && len(t.older) == 0:
-		fmt.Fprintf(&b, "no candle of %s has been burned yet", t.subject)
-	case len(t.current) == 0:
-		fmt.Fprintf(&b, "no candle of %s as it is now has been burned yet", t.subject)
+	case len(t.Current) == 0 && len(t.Older) == 0:
+		fmt.Fprintf(&b, "no candle of %s has been burned yet", t.Subject)
+	case len(t.Current) == 0:
+		fmt.Fprintf(&b, "no candle of %s as it is now has been burned yet", t.Subject)
 	case len(passed) == 0:
-		fmt.Fprintf(&b, "no candle of %s has burned and passed yet", t.subject)
+		fmt.Fprintf(&b, "no candle of %s has burned and passed yet", t.Subject)
 	case len(passed) == 1:
-		fmt.Fprintf(&b, "only one candle of %s has burned and passed (%s)", t.subject, passed[0])
+		fmt.Fprintf(&b, "only one candle of %s has burned and passed (%s)", t.Subject, passed[0])
 	default:
-		fmt.Fprintf(&b, "only %d candles of %s have burned and passed (%s)", len(passed), t.subject, strings.Join(passed, ", "))
+		fmt.Fprintf(&b, "only %d candles of %s have burned and passed (%s)", len(passed), t.Subject, strings.Join(passed, ", "))
 	}
 	if len(failed) > 0 {
 		fmt.Fprintf(&b, ", and %s did not pass", strings.Join(failed, ", "))
 	}
 	fmt.Fprintf(&b, "; three are wanted before it is %s", before(p))
-	if old := latest(t.older); old != nil {
-		if n := len(t.older); n == 1 {
+	if old := latest(t.Older); old != nil {
+		if n := len(t.Older); n == 1 {
 			b.WriteString(". One older burn does not count: ")
 		} else {
 			fmt.Fprintf(&b, ". %d older burns do not count: ", n)
 		}
-		b.WriteString(why(p, old, t.vessel))
+		b.WriteString(why(p, old, t.Vessel))
 	}
 	return b.String()
 }

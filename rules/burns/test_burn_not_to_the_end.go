@@ -34,20 +34,10 @@ var TestBurnNotToTheEnd = &lint.Rule{
 			return
 		}
 		for _, t := range kinds(p) {
-			if passed, _ := t.passed(); len(passed) >= wanted && !anyToEnd(&t) {
-				p.Missing(lint.Finding{At: t.at, Message: fmt.Sprintf("candles %s of %s passed, and none of them was burned to its end: candles go wrong in their last half inch", list(passed), t.subject)})
+			if t.Enough() && !t.ToEnd() {
+				passed, _ := t.Passed()
+				p.Missing(lint.Finding{At: at(p, &t), Message: fmt.Sprintf("candles %s of %s passed, and none of them was burned to its end: candles go wrong in their last half inch", list(passed), t.Subject)})
 			}
 		}
 	},
-}
-
-// anyToEnd says whether a candle of this formulation was burned to its end. A
-// value that cannot be read is another rule's.
-func anyToEnd(t *tested) bool {
-	for _, burn := range t.current {
-		if end := burn.Get("to_end"); end.Yes() || end.Broken() {
-			return true
-		}
-	}
-	return false
 }

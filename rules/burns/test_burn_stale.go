@@ -59,17 +59,17 @@ func checkStale(p *lint.Pass) {
 		return
 	}
 	for _, t := range kinds(p) {
-		if t.stale() {
-			old := latest(t.older)
+		if t.Stale() {
+			old := latest(t.Older)
 			p.Missing(lint.Finding{At: lint.AtValue(old.Get("formula")), Message: changedSince(p, &t, old)})
 		}
 	}
 }
 
-func changedSince(p *lint.Pass, t *tested, old *schema.Block) string {
+func changedSince(p *lint.Pass, t *formula.Tested, old *schema.Block) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s of %s burned well, but %s", candles(t.outdated()), t.subject, why(p, old, t.vessel))
-	passed, _ := t.passed()
+	fmt.Fprintf(&b, "%s of %s burned well, but %s", candles(t.Outdated()), t.Subject, why(p, old, t.Vessel))
+	passed, _ := t.Passed()
 	if p.MadeFor == lint.OwnUse {
 		b.WriteString("; burn it in sight as if for the first time")
 		return b.String()
@@ -95,10 +95,7 @@ func candles(names []string) string {
 func why(p *lint.Pass, old *schema.Block, vessel int) string {
 	f := formula.Of.In(p.View)
 	said := old.Get("formula")
-	is := f.Code
-	if vessel < len(f.Each) {
-		is = f.Each[vessel].Code
-	}
+	is := f.CodeOf(vessel)
 	switch {
 	case !f.Known():
 		return "what goes in now is not all written down, so that no burn can be held against it"
