@@ -38,7 +38,7 @@ func packages(t *testing.T) []goPackage {
 // for its own folder and those beneath that are not named themselves.
 var below = map[string][]string{
 	"wickrule":                   {"wickrule/cli"},
-	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/examples", "wickrule/lsp"},
+	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/formula", "wickrule/rules/sheet", "wickrule/examples", "wickrule/lsp"},
 	"wickrule/examples":          {},
 	"wickrule/schema/quantity":   {},
 	"wickrule/schema":            {"wickrule/schema/quantity"},
@@ -50,6 +50,7 @@ var below = map[string][]string{
 	"wickrule/rules/cooling":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/formula":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/hazard":      {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
+	"wickrule/rules/sheet":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules/batch", "wickrule/rules/formula"},
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
 	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
 	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,

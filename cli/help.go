@@ -7,19 +7,23 @@ import (
 	"github.com/spf13/pflag"
 
 	"wickrule/lint/report"
+	"wickrule/rules/sheet"
 	"wickrule/schema"
 )
 
-// jsonForm is the help topic that is the JSON Schema of the JSON report.
-const jsonForm = "json-schema"
+// The help topics that are the JSON Schemas of what is written for programs.
+const (
+	jsonForm  = "json-schema"
+	sheetForm = "sheet-json-schema"
+)
 
 func helpVerb() verb {
 	return verb{
 		name:   "help",
 		takes:  "[VERB]",
 		about:  "show how a verb is used",
-		help:   "Without a VERB it lists them. wickrule help " + jsonForm + " prints the JSON Schema (2020-12) of what check --report json writes.",
-		offers: func(*session) []string { return append(verbNames(), jsonForm) },
+		help:   "Without a VERB it lists them. wickrule help " + jsonForm + " prints the JSON Schema (2020-12) of what check --report json writes, wickrule help " + sheetForm + " that of sheet --format json.",
+		offers: func(*session) []string { return append(verbNames(), jsonForm, sheetForm) },
 		setup:  func(*pflag.FlagSet) action { return help },
 	}
 }
@@ -34,6 +38,9 @@ func help(s *session, args []string) int {
 		return NotWorked
 	case args[0] == jsonForm:
 		fmt.Fprint(s.Out, report.Schema)
+		return Good
+	case args[0] == sheetForm:
+		fmt.Fprint(s.Out, sheet.Schema)
 		return Good
 	}
 	v, ok := findVerb(args[0])

@@ -24,6 +24,8 @@ func shopSpec() *BlockSpec {
 				Doc: "Where candles made for sale are sold, unless a recipe says otherwise: it decides which label rules apply. Left out, it is US."},
 			{Name: "room", Type: Amount, Dims: dimTemperature, Example: `"70 °F"`,
 				Doc: "The usual temperature of the workshop. Glass that is not warmed is taken to be this warm, and wax cools towards it; left out, it is 70 °F."},
+			{Name: "scale", Type: Amount, Dims: dimWeight, Example: `"1 g"`,
+				Doc: "The step of the shop's scale. Batch sheets round to it: wax up, all else down, so that no load rises; left out, it is 1 g."},
 			languagesAttr("The languages of the countries sold to, by their two letters. In the EU a label must speak the official language of the country it is sold in."),
 		},
 		Blocks: []*BlockSpec{tuneSpec()},
