@@ -399,6 +399,43 @@ var mutations = []mutation{
 		other := map[string]string{"US": "uk-amber-jar", "EU": "us-base", "UK": "us-base"}[b.view.Markets()[0].Text]
 		return b.everyStep("attach label", func(s *batch.Step) []mutant { return []mutant{rewrite(s.Block.Get("label"), schema.Quote(other))} })
 	}},
+	{"a label without its hazards", "hazard-label-missing", func(b *bench) []mutant {
+		return b.otherLabel("names", func(line string) bool { return strings.HasPrefix(line, "hazards") || strings.HasPrefix(line, "names") })
+	}},
+	{"a label without the substances it must name", "hazard-label-missing", func(b *bench) []mutant {
+		return b.otherLabel("names", func(line string) bool { return strings.HasPrefix(line, "names") })
+	}},
+	{"a load at which a sensitizer reaches 1 % of the candle", "hazard-label-missing", func(b *bench) []mutant {
+		var all []mutant
+		for i := range b.Fragrances {
+			in := &b.Fragrances[i]
+			for component := range in.Stock.Each("component") {
+				text := component.File.Text.Slice(component.Span)
+				share := component.Get("share").Amount().High().Base()
+				load, _ := quantity.Int(1).Quo(share.Mul(quantity.Int(100))) // a ratio of the total
+				if !strings.Contains(text, "Skin Sens. 1B") || !in.OfTotal.Value.Less(load) || !b.soldAbroad() || b.labelHas("H317") {
+					continue
+				}
+				m := rewrite(in.Block.Get("load"), schema.Quote(load.Mul(quantity.Int(100)).Decimal(6)+" % of total"))
+				m.flag = b.steps("attach label")[0].Block.Get("label").Written()
+				all = append(all, m)
+			}
+		}
+		return all
+	}},
+	{"an oil without its safety data sheet", "hazard-unknown", func(b *bench) []mutant { return b.otherOil("") }},
+	{"an oil that may not be sold", "banned-ingredient", func(b *bench) []mutant {
+		return b.otherOil("  component \"scent\" {\n    share   = \"20 %\"\n    hazards = [\"Repr. 1B H360FD\"]\n  }\n")
+	}},
+	{"a label without its weight, classified", "net-weight-missing", func(b *bench) []mutant {
+		if !b.soldIn("EU") {
+			return nil
+		}
+		return b.otherLabel("hazards", func(line string) bool { return strings.HasPrefix(line, "net_weight") })
+	}},
+	{"a label without its identifier", "hazard-label-missing", func(b *bench) []mutant {
+		return b.otherLabel("ufi", func(line string) bool { return strings.HasPrefix(line, "ufi") })
+	}},
 	{"a burn that failed", "test-burn-missing", func(b *bench) []mutant {
 		if b.view.MadeFor != lint.Sale {
 			return nil
@@ -498,6 +535,52 @@ var mutations = []mutation{
 	{"whom it is for left out", "made-for-missing", func(b *bench) []mutant {
 		return []mutant{{edits: []schema.Edit{schema.RemoveAttr(b.Recipe.Get("made_for"))}, flag: header(b.Recipe)}}
 	}},
+}
+
+func (b *bench) soldIn(market string) bool {
+	return b.view.MadeFor == lint.Sale && b.view.SoldIn(market)
+}
+
+// soldAbroad says whether the candle is sold where it is classified as a
+// mixture.
+func (b *bench) soldAbroad() bool { return b.soldIn("EU") || b.soldIn("UK") }
+
+// labelHas says whether the recipe's label carries a hazard statement.
+func (b *bench) labelHas(code string) bool {
+	label, _ := b.view.Stock("label", b.steps("attach label")[0].Block.Get("label").Text())
+	return slices.ContainsFunc(label.Get("hazards").Items(), func(item schema.Item) bool { return item.Text == code })
+}
+
+// otherLabel attaches a copy of the recipe's label without some of its lines,
+// where the label has the attribute.
+func (b *bench) otherLabel(attr string, drop func(line string) bool) []mutant {
+	if !b.soldAbroad() {
+		return nil
+	}
+	said := b.steps("attach label")[0].Block.Get("label")
+	label, _ := b.view.Stock("label", said.Text())
+	if label.Get(attr).Absent() {
+		return nil
+	}
+	var kept []string
+	for line := range strings.Lines(label.File.Text.Slice(label.Span)) {
+		if !drop(strings.TrimSpace(line)) {
+			kept = append(kept, line)
+		}
+	}
+	text := strings.Replace(strings.Join(kept, ""), schema.Quote(said.Text()), `"copied"`, 1)
+	return []mutant{{edits: []schema.Edit{schema.SetValue(said, `"copied"`), schema.InsertBlockBefore(b.Recipe, text)}, flag: `"copied"`}}
+}
+
+// otherOil swaps the fragrance for one of which this is stated.
+func (b *bench) otherOil(components string) []mutant {
+	if !b.soldAbroad() {
+		return nil
+	}
+	oil := "fragrance \"from-the-fair\" {\n  title = \"Oil from the fair\"\n" + components + "}"
+	m := relabel(b.Fragrances[0].Block, "from-the-fair")
+	m.edits = append(m.edits, schema.InsertBlockBefore(b.Recipe, oil))
+	return []mutant{m}
 }
 
 // weighed multiplies every wax's weight. The vat that tapers are dipped in is

@@ -132,7 +132,9 @@ func judgeHazards(p *lint.Pass, b *batch.Batch, c *hazard.Classification, on *at
 		return
 	}
 	judgeUFI(p, c, on, &due)
-	judgePrecautions(p, on, &due)
+	if len(lacks.Statements) == 0 { // else the text offered has them too
+		judgePrecautions(p, on, &due)
+	}
 }
 
 func lackFinding(p *lint.Pass, b *batch.Batch, c *hazard.Classification, on *attached, due, lacks *hazard.Elements, several bool) lint.Finding {

@@ -165,5 +165,5 @@ func offered(e *hazard.Elements) string {
 	if len(e.SmallPack) > 0 {
 		text += fmt.Sprintf(" A pack of at most 125 mL may leave out %s (Annex I, 1.5.2).", joined(e.SmallPack))
 	}
-	return text + " This is an offer worked out from what the stock states; " + decides + "."
+	return text + " This is an offer worked out from what the stock states; " + decides
 }

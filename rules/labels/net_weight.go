@@ -9,19 +9,19 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// NetWeightMissing and NetWeightOverstated are about the net quantity on US
-// labels. Whether one is due in the EU and the UK depends on the hazard
-// classification.
+// NetWeightMissing and NetWeightOverstated are about the net quantity on
+// labels. In the EU and the UK one is due where the candle is classified.
 var (
 	NetWeightMissing = &lint.Rule{
 		Name:   "net-weight-missing",
 		Group:  Group,
-		Title:  "a US label without the net quantity in both ounces and grams",
+		Title:  "a label without the net quantity: in ounces and grams in the US, in grams on a classified candle in the EU and the UK",
 		Levels: lint.Levels{Sale: lint.Must},
 		Why: "In the US a buyer must be able to read how much candle they get, in ounces and in grams both. Jar, lid and box do not count. " +
-			"Tapers may be sold by count and length instead.",
-		Remedy:   "Weigh a finished candle without its vessel, and print what the lightest of a batch holds: \"7 oz (198 g)\".",
-		Source:   "16 CFR 500.8 and 500.19, and for tapers and irregular candles 16 CFR 501.7 (Fair Packaging and Labeling Act)",
+			"Tapers may be sold by count and length instead. In the EU and the UK it belongs to what a candle carries that is classified as hazardous.",
+		Remedy: "Weigh a finished candle without its vessel, and print what the lightest of a batch holds: \"7 oz (198 g)\".",
+		Source: "16 CFR 500.8 and 500.19, and for tapers and irregular candles 16 CFR 501.7 (Fair Packaging and Labeling Act); " +
+			"EU and UK: Regulation (EC) No 1272/2008, Article 17(1)(b), the nominal quantity in packs for the public",
 		Cautions: deferral,
 		Bad: []lint.Example{
 			{
@@ -38,11 +38,24 @@ var (
 				Stock:   without(exampleLabel, "1 lb 5 oz (595 g)", "1 lb 5 oz"),
 				Flags:   []string{`"1 lb 5 oz"`},
 			},
+			{
+				About:   "no weight on a candle that is classified, in the EU",
+				Recipe:  "skerry-eu",
+				Changes: []lint.Change{{From: "label = \"eu-kelp-jar\"", To: "label = \"eu-light\""}},
+				Stock:   without(euLabel("eu-light", wholeHazards+precautionsAndUFI), "  net_weight = \"190 g (6.7 oz)\"\n", ""),
+				Flags:   []string{`"eu-light"`},
+			},
 		},
 		Good: []lint.Example{
 			{About: "in both", Recipe: "tide-pillar"},
 			{About: "tapers by count and length", Recipe: "quayside-taper"},
-			{About: "sold in the EU, where no law asks for it on every candle", Recipe: "skerry-eu"},
+			{About: "classified, with its weight", Recipe: "skerry-eu"},
+			{
+				About:   "not classified: no law of the UK asks for it on every candle",
+				Recipe:  "firth-uk",
+				Changes: []lint.Change{{From: "label = \"uk-amber-jar\"", To: "label = \"uk-light\""}},
+				Stock:   without(ukLabel("uk-light", "  hazards    = [\"EUH208\"]\n  names      = [\"benzyl salicylate\"]\n"), "  net_weight = \"190 g (6.7 oz)\"\n", ""),
+			},
 		},
 		Check: checkNetWeight,
 	}
@@ -80,6 +93,7 @@ var (
 
 func checkNetWeight(p *lint.Pass) {
 	if !p.SoldIn("US") {
+		checkNominalQuantity(p)
 		return
 	}
 	b := batch.Of.In(p.View)
@@ -101,6 +115,33 @@ func checkNetWeight(p *lint.Pass) {
 			message += "; one candle holds " + inBoth(on.vessel.Mass.Value)
 		}
 		p.Report(lint.Finding{At: on.at(p.Recipe), Message: message})
+	})
+}
+
+// checkNominalQuantity asks for the weight on candles that are classified, in
+// the EU and the UK.
+func checkNominalQuantity(p *lint.Pass) {
+	c, markets, ok := hazards(p)
+	if !ok || banned(c) {
+		return
+	}
+	eachLabelled(p, batch.Of.In(p.View), func(on attached) {
+		weight, whole := on.first("net_weight")
+		if !whole || weight.Known() {
+			return
+		}
+		for _, market := range markets {
+			if e := on.elements(c, market); !e.Net || on.madeFor(market) == madeForOthers {
+				continue
+			}
+			message := fmt.Sprintf("%s %s not say how much candle it is, which the %s asks for where a candle is classified (%s); %s",
+				on.titles(), verb(len(on.labels), "does", "do"), market, c.Results[0].String(), decides)
+			if on.vessel != nil && on.vessel.Mass.Known() {
+				message += "; one candle holds " + inBoth(on.vessel.Mass.Value)
+			}
+			p.Missing(lint.Finding{At: on.at(p.Recipe), Message: message})
+			return
+		}
 	})
 }
 
