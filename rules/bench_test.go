@@ -175,3 +175,44 @@ func liveHeap() uint64 {
 	runtime.ReadMemStats(&m)
 	return m.HeapAlloc
 }
+
+// asksTheModel are the rules that rest on the cooling model.
+var asksTheModel = []string{"narrow-pour-window", "relief-holes-too-early", "relief-holes-too-late", "unmold-too-soon"}
+
+// What the cooling model adds to the check of 10,000 recipes that share
+// vessels and waxes: "cooling-us/recipe", and "cooling-%" of all rules and
+// facts. In the second shop every other candle is unmolded too soon, so that no
+// bound decides and the model is asked; each vessel and wax is worked out once.
+func BenchmarkCooling(b *testing.B) {
+	const n = 10_000
+	soon := regexp.MustCompile(`(?s)(step "unmold" \{\s*after = )"[^"]*"`)
+	for _, shop := range []struct {
+		name  string
+		spoil bool
+	}{{"sound", false}, {"unmolded-too-soon", true}} {
+		b.Run(shop.name, func(b *testing.B) {
+			files := generatedShop(b, n)
+			var read []*schema.File
+			i := 0
+			for name, f := range files {
+				if i++; shop.spoil && i%2 == 0 {
+					f.Data = soon.ReplaceAll(f.Data, []byte(`${1}"1 h"`))
+				}
+				read = append(read, schema.Read(name, f.Data))
+			}
+			all := rules.All()
+			without := slices.DeleteFunc(slices.Clone(all), func(r *lint.Rule) bool { return slices.Contains(asksTheModel, r.Name) })
+			var more, most []float64
+			for b.Loop() {
+				runtime.GC()
+				less := timed(func() { lint.Run(lint.NewShop(".", read), without, today) })
+				runtime.GC()
+				full := timed(func() { lint.Run(lint.NewShop(".", read), all, today) })
+				more = append(more, (full - less).Seconds())
+				most = append(most, full.Seconds())
+			}
+			b.ReportMetric(1e6*median(more)/n, "cooling-us/recipe")
+			b.ReportMetric(100*median(more)/median(most), "cooling-%")
+		})
+	}
+}

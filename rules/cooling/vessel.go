@@ -14,7 +14,7 @@ func wallOf(material string) (resistance, emissivity float64) {
 	const dull = 0.9 // all but bare metal
 	switch material {
 	case "metal", "tin", "aluminum", "steel":
-		return 0, 0.3
+		return 0, 0.5 // used and waxy; bright metal shines back more, rusty metal less
 	case "glass", "shell":
 		return 0.003, dull // 3 mm at 1 W/mK
 	case "ceramic":

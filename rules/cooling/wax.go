@@ -76,20 +76,19 @@ func mediumOf(b *batch.Batch) (medium, []Assumed, missing) {
 	if len(b.Waxes) == 0 {
 		return m, nil, notApplicable
 	}
-	density, shrinks, congeals := b.Density().Middle(), b.Shrinkage().Middle(), b.CongealsAt().Middle()
-	for _, f := range []batch.Figure{congeals, density, shrinks} {
+	var assumed []Assumed
+	var figures [3]float64
+	for i, s := range [3]batch.Stated{b.CongealsAt(), b.Density(), b.Shrinkage()} {
+		f := s.Middle()
 		if !f.Known() {
 			return m, nil, waiting(f)
 		}
-	}
-	m.liquidus = congeals.Value.Float64()
-	m.density = 1000 * density.Value.Float64() * (1 - shrinks.Value.Float64())
-	var assumed []Assumed
-	for _, s := range []batch.Stated{b.CongealsAt(), b.Density(), b.Shrinkage()} {
 		if s.Family != "" {
 			assumed = append(assumed, Assumed{s.Lacks, s.Attr, s.Family})
 		}
+		figures[i] = f.Value.Float64()
 	}
+	m.liquidus, m.density = figures[0], 1000*figures[1]*(1-figures[2])
 	for i := range b.Waxes {
 		in := &b.Waxes[i]
 		part := 1.0
@@ -131,7 +130,9 @@ func (m *medium) add(wax *schema.Block, part float64, assumed *[]Assumed) missin
 		case v.Broken():
 			why = brokenValue
 		case usual == 0:
-			why = missing{Lacks: wax, Attr: attr}
+			if why == nothing {
+				why = missing{Lacks: wax, Attr: attr}
+			}
 		default:
 			*assumed = append(*assumed, Assumed{wax, attr, f.name})
 		}

@@ -273,6 +273,10 @@ func (r Rat) IsZero() bool { return r.big == nil && r.n == 0 }
 
 // Float64 is the nearest float, for models and drawings. Never judge a limit with it.
 func (r Rat) Float64() float64 {
+	const exact = 1 << 53 // whole numbers up to here are floats, and one division rounds once
+	if r.big == nil && -exact <= r.n && r.n <= exact && r.d <= exact {
+		return float64(r.n) / float64(r.den())
+	}
 	f, _ := r.asBig().Float64()
 	return f
 }
