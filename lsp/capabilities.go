@@ -16,7 +16,7 @@ func (s *server) capabilities() serverCapabilities {
 	c.WorkspaceSymbolProvider = true
 	c.CodeActionProvider = true
 	if s.can.TextDocument.CodeAction.CodeActionLiteralSupport != nil {
-		c.CodeActionProvider = protocol.CodeActionOptions{CodeActionKinds: codeActionKinds}
+		c.CodeActionProvider = protocol.CodeActionOptions{CodeActionKinds: codeActionKinds, ResolveProvider: &yes}
 	}
 	c.CodeLensProvider = &protocol.CodeLensOptions{}
 	c.DocumentLinkProvider = &protocol.DocumentLinkOptions{}

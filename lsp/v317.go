@@ -1,6 +1,10 @@
 package lsp
 
-import protocol "github.com/tliron/glsp/protocol_3_16"
+import (
+	"encoding/json"
+
+	protocol "github.com/tliron/glsp/protocol_3_16"
+)
 
 // What version 3.17 of the protocol added, as far as it is served here. The
 // types of the library are those of 3.16.
@@ -99,4 +103,5 @@ type sentBack struct {
 	Source  string         `json:"source,omitempty"`
 	Message string         `json:"message"`
 	Data    any            `json:"data,omitempty"`
+	raw     json.RawMessage
 }
