@@ -57,12 +57,14 @@ func (a *actions) asLoad(in *batch.Ingredient, load batch.Figure, unit *quantity
 		a.cannot(title, rewriting, unknown(load.State, load.Lacks, load.Attr))
 		return
 	}
-	n := rounded(quantity.FromBase(load.Value, unit).Number(), slack, false)
-	if n.Sign() <= 0 {
-		return
-	}
-	text := quantity.Of(n, unit).String()
-	a.offer(codeAction{Title: "state it as a load: " + text, Kind: rewriting}, restate(in.Said, "load", text))
+	a.rewrite(func(finer quantity.Rat) (string, []schema.Edit) {
+		n := rounded(quantity.FromBase(load.Value, unit).Number(), slack.Mul(finer), false)
+		if n.Sign() <= 0 {
+			return "", nil
+		}
+		text := n.Decimal(mostPlaces) + " " + unit.Symbol
+		return "state it as a load: " + text, restate(in.Said, "load", text)
+	})
 }
 
 func (a *actions) asWeight(b *batch.Batch, in *batch.Ingredient, slack quantity.Rat) {
@@ -77,8 +79,10 @@ func (a *actions) asWeight(b *batch.Batch, in *batch.Ingredient, slack quantity.
 	if len(b.Waxes) > 0 && b.Waxes[0].Said.IsAmount() {
 		system = b.Waxes[0].Said.Amount().Unit().System // as the maker weighs
 	}
-	text := weightIn(in.Weight.Value, slack, system, false)
-	a.offer(codeAction{Title: "state it as a weight: " + text, Kind: rewriting}, restate(in.Said, "weight", text))
+	a.rewrite(func(finer quantity.Rat) (string, []schema.Edit) {
+		text := weightIn(in.Weight.Value, slack.Mul(finer), system, false)
+		return "state it as a weight: " + text, restate(in.Said, "weight", text)
+	})
 }
 
 // restate writes another attribute in the place of one.

@@ -1,6 +1,10 @@
 package lsp
 
 import (
+	"slices"
+
+	"wickrule/lint"
+	"wickrule/rules/formula"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
@@ -84,4 +88,52 @@ func ounces(n quantity.Rat) string {
 		return text
 	}
 	return text + " " + quantity.Of(rest, quantity.Ounce).String()
+}
+
+// rewrite offers to write amounts in another way. What is rounded may come to
+// lie on the other side of an edge, so that the recipe would count as another
+// formulation than the one that was burned: it is then rounded less, and where
+// that does not help it is not offered. write is given by how much less, as a
+// ratio, and returns no edits where there is nothing to offer.
+func (a *actions) rewrite(write func(finer quantity.Rat) (title string, edits []schema.Edit)) {
+	finer := quantity.Int(1)
+	first := ""
+	for range 4 {
+		title, edits := write(finer)
+		if len(edits) == 0 {
+			return
+		}
+		if a.keepsFormula(edits) {
+			a.offer(codeAction{Title: title, Kind: rewriting}, edits)
+			return
+		}
+		if first == "" {
+			first = title
+		}
+		finer = finer.Mul(quantity.NewRat(1, 10))
+	}
+	a.cannot(first, rewriting, "rounded so, it would count as another formulation than the one that was burned")
+}
+
+// keepsFormula says whether the recipe at the place is of the same formulation
+// after edits of its file. One that was never burned has nothing to keep.
+func (a *actions) keepsFormula(edits []schema.Edit) bool {
+	if a.recipe == nil {
+		return true
+	}
+	view := a.view(a.recipe)
+	if len(view.TestBurns()) == 0 {
+		return true
+	}
+	was := formula.Of.In(view)
+	text, err := schema.Apply(a.file.Text.String(), edits)
+	if err != nil || !was.Known() {
+		return true
+	}
+	now := schema.Read(a.file.Name, []byte(text))
+	top := slices.Index(a.file.Blocks, a.recipe)
+	if top >= len(now.Blocks) || !now.Blocks[top].Is("recipe") {
+		return true
+	}
+	return formula.Of.In(lint.NewView(a.shop.With(now), now.Blocks[top], a.today)).Code == was.Code
 }

@@ -28,25 +28,33 @@ func (a *actions) scale() {
 	if off := by.Value.Sub(quantity.Int(1)).Abs(); !worst.Less(off) {
 		return // it does
 	}
-	var edits []schema.Edit
-	for _, need := range b.Needed(b.Candles()) {
-		said := need.Said
-		if !said.IsAmount() || isLoad(said.Amount()) {
-			continue // a load goes with the wax
-		}
-		text := scaled(said, by.Value)
-		if text == "" {
-			a.cannot(title, rewriting, fmt.Sprintf("%s of %s are too few to be divided", said.Amount(), need.Block.Label))
+	needs := b.Needed(b.Candles())
+	for _, need := range needs {
+		if said := need.Said; isWeighed(said) && scaled(said, by.Value, worst) == "" {
+			a.cannot(title, rewriting, fmt.Sprintf("%q of %s does not come out even: state it as a weight first", said.Amount(), need.Block.Label))
 			return
 		}
-		edits = append(edits, schema.SetValue(said, schema.Quote(text)))
 	}
-	if len(edits) == 0 {
-		return
+	a.rewrite(func(finer quantity.Rat) (string, []schema.Edit) {
+		var edits []schema.Edit
+		slack := worst.Mul(finer)
+		for _, need := range needs {
+			if isWeighed(need.Said) {
+				edits = append(edits, schema.SetValue(need.Said, schema.Quote(scaled(need.Said, by.Value, slack))))
+			}
+		}
+		return title + ": " + waxOf(b, by.Value, slack) + " of wax", edits
+	})
+}
+
+// waxOf is how much wax goes into a batch that is so many times as large: as
+// it is going to be written, or the sum of several.
+func waxOf(b *batch.Batch, by, slack quantity.Rat) string {
+	first := b.Waxes[0].Said
+	if len(b.Waxes) == 1 {
+		return scaled(first, by, slack)
 	}
-	wax := b.WaxWeight.Value.Mul(by.Value)
-	title += ": " + batch.Grams(a.view(a.recipe), wax) + " of wax"
-	a.offer(codeAction{Title: title, Kind: rewriting}, edits)
+	return quantity.FromBase(b.WaxWeight.Value.Mul(by), quantity.Gram).Show(first.Amount().Unit().System)
 }
 
 // isBatch says whether a block is one that the size of the batch is read from:
@@ -58,13 +66,23 @@ func isBatch(block, recipe *schema.Block) bool {
 	return block.Parent == recipe && slices.Contains([]string{"wax", "fragrance", "dye", "additive", "mold", "container"}, block.Name())
 }
 
-func isLoad(q quantity.Quantity) bool {
-	return q.Dim() == quantity.Proportion || q.Dim() == quantity.Share
+// isWeighed says whether an amount is one for the whole batch. A load goes with
+// the wax by itself, and what is done by eye with the eye.
+func isWeighed(v schema.Value) bool {
+	if !v.IsAmount() {
+		return false
+	}
+	dim := v.Amount().Dim()
+	return dim != quantity.Proportion && dim != quantity.Share
 }
+
+// coarsest is how much rounding to whole drops or pieces may change an amount
+// by, as a ratio.
+var coarsest = quantity.NewRat(1, 20)
 
 // scaled is an amount times a number, in its own unit: wax rounded up and all
 // else down, so that no load grows. It is "" where nothing is left.
-func scaled(v schema.Value, by quantity.Rat) string {
+func scaled(v schema.Value, by, slack quantity.Rat) string {
 	q := v.Amount()
 	base := q.Base().Mul(by)
 	unit := q.Unit()
@@ -75,11 +93,15 @@ func scaled(v schema.Value, by quantity.Rat) string {
 		if unit == quantity.Block {
 			step = quantity.NewRat(1, 4)
 		}
-		n = n.Floor(step)
+		if whole := n.Floor(step); !n.Mul(coarsest).Less(n.Sub(whole)) {
+			n = whole
+			break
+		}
+		return ""
 	case unit == quantity.Pound && len(quantity.Parts(q.Written())) > 1:
-		return ounces(rounded(quantity.FromBase(base, quantity.Ounce).Number(), worst, isUp(v)))
+		return ounces(rounded(quantity.FromBase(base, quantity.Ounce).Number(), slack, isUp(v)))
 	default:
-		n = rounded(n, worst, isUp(v))
+		n = rounded(n, slack, isUp(v))
 	}
 	if n.Sign() <= 0 {
 		return ""

@@ -47,8 +47,9 @@ type walkthrough struct {
 // missingStep is a finding whose first fix is to insert a step.
 type missingStep struct {
 	found lint.Found
-	edit  schema.Edit
-	rank  int // of the step in working order
+	step  schema.Edit   // the insertion
+	edits []schema.Edit // all of the fix: another step may wait less for it
+	rank  int           // of the step in working order
 }
 
 // mostSteps is how many steps are inserted at once at most.
@@ -62,18 +63,15 @@ func (w *walkthrough) insertAll() {
 			return
 		}
 		next := missing[0]
-		file := w.with(next.edit)
-		if !file.Whole {
-			w.refused = append(w.refused, next.edit.Text)
-			continue
+		if file, ok := w.with(next.edits); ok {
+			try := &walkthrough{here: w.here, file: file, top: w.top}
+			if now := w.musts(try.report()); now <= musts {
+				w.take(next, file)
+				musts = now
+				continue
+			}
 		}
-		try := &walkthrough{here: w.here, file: file, top: w.top}
-		if now := w.musts(try.report()); now <= musts {
-			w.take(next.edit, file)
-			musts = now
-			continue
-		}
-		w.refused = append(w.refused, next.edit.Text)
+		w.refused = append(w.refused, next.step.Text)
 	}
 }
 
@@ -103,18 +101,37 @@ func (w *walkthrough) missing() []missingStep {
 			continue
 		}
 		fixes := f.Repairs()
-		if len(fixes) == 0 || fixes[0].Guess || len(fixes[0].Edits) != 1 {
+		if len(fixes) == 0 || fixes[0].Guess {
 			continue
 		}
-		edit := fixes[0].Edits[0]
-		kind, ok := stepWritten(edit.Text)
-		if !ok || edit.File != w.file || edit.Span.Len() > 0 || slices.Contains(w.refused, edit.Text) {
-			continue
+		step, ok := w.insertion(fixes[0].Edits)
+		if ok && !slices.Contains(w.refused, step.Text) {
+			list = append(list, missingStep{f, step, fixes[0].Edits, rankOf(step.Text)})
 		}
-		list = append(list, missingStep{f, edit, slices.Index(schema.StepKinds(), kind)})
 	}
 	slices.SortStableFunc(list, func(x, y missingStep) int { return cmp.Compare(x.rank, y.rank) })
 	return list
+}
+
+// insertion is the one edit among those of a fix that inserts a step. False:
+// none does, or it moves a step, or reaches into another file.
+func (w *walkthrough) insertion(edits []schema.Edit) (step schema.Edit, ok bool) {
+	for _, e := range edits {
+		if e.File != w.file {
+			return step, false
+		}
+		if _, isStep := stepWritten(e.Text); isStep {
+			if ok || e.Span.Len() > 0 {
+				return step, false
+			}
+			step, ok = e, true
+			continue
+		}
+		if e.Text == "" {
+			return step, false
+		}
+	}
+	return step, ok
 }
 
 // stepWritten is the kind of step that an inserted text is.
@@ -127,26 +144,41 @@ func stepWritten(text string) (kind string, ok bool) {
 	return kind, ok && schema.Step(kind) != nil
 }
 
-func (w *walkthrough) with(e schema.Edit) *schema.File {
-	text := w.file.Text.String()
-	return schema.Read(w.file.Name, []byte(text[:e.Span.Start]+e.Text+text[e.Span.End:]))
+func (w *walkthrough) with(edits []schema.Edit) (*schema.File, bool) {
+	text, err := schema.Apply(w.file.Text.String(), edits)
+	if err != nil {
+		return nil, false
+	}
+	file := schema.Read(w.file.Name, []byte(text))
+	return file, file.Whole
 }
 
 // take makes an insertion, and keeps note of where those made stand.
-func (w *walkthrough) take(e schema.Edit, file *schema.File) {
-	at, long := e.Span.Start, int32(len(e.Text))
-	for i := range w.inserted {
-		if w.inserted[i].Start >= at {
-			w.inserted[i].Start += long
-			w.inserted[i].End += long
+func (w *walkthrough) take(m missingStep, file *schema.File) {
+	step := strings.TrimSpace(m.step.Text)
+	start := m.step.Span.Start + int32(strings.Index(m.step.Text, step))
+	for _, e := range m.edits {
+		if e != m.step && e.Span.End <= m.step.Span.Start {
+			start += grown(e)
 		}
 	}
-	step := strings.TrimSpace(e.Text)
-	start := at + int32(strings.Index(e.Text, step))
+	for i, was := range w.inserted {
+		for _, e := range m.edits {
+			if e.Span.End <= was.Start {
+				w.inserted[i].Start += grown(e)
+			}
+			if e.Span.Start < was.End {
+				w.inserted[i].End += grown(e)
+			}
+		}
+	}
 	w.inserted = append(w.inserted, schema.Span{Start: start, End: start + int32(len(step))})
 	slices.SortFunc(w.inserted, func(x, y schema.Span) int { return cmp.Compare(x.Start, y.Start) })
 	w.file = file
 }
+
+// grown is by how many bytes an edit makes its text longer.
+func grown(e schema.Edit) int32 { return int32(len(e.Text) - e.Span.Len()) }
 
 // order puts steps that were inserted next to each other in working order,
 // where the rules do not mind.

@@ -12,12 +12,13 @@ func (a *actions) otherUnits() {
 	if !ok || !v.IsAmount() {
 		return
 	}
-	text := converted(v)
-	if text == "" {
-		return
-	}
-	title := "write " + quoteless(v) + " as " + text
-	a.offer(codeAction{Title: title, Kind: rewriting}, []schema.Edit{schema.SetValue(v, schema.Quote(text))})
+	a.rewrite(func(finer quantity.Rat) (string, []schema.Edit) {
+		text := converted(v, finer)
+		if text == "" {
+			return "", nil
+		}
+		return "write " + quoteless(v) + " as " + text, []schema.Edit{schema.SetValue(v, schema.Quote(text))}
+	})
 }
 
 // quoteless is an amount as it is written.
@@ -33,11 +34,12 @@ const belowRim = " below rim"
 
 // converted is an amount in the units of the other system; "" where it has
 // none. Rounding makes a range narrower, a heat lower and a limit stricter, and
-// never the other way.
-func converted(v schema.Value) string {
+// never the other way. Finer is how much less than usual it may change, as a
+// ratio.
+func converted(v schema.Value, finer quantity.Rat) string {
 	q := v.Amount()
 	up := isUp(v)
-	low, high := inOther(q.Low(), up || q.IsRange()), inOther(q.High(), up)
+	low, high := inOther(q.Low(), finer, up || q.IsRange()), inOther(q.High(), finer, up)
 	if low.number == "" {
 		return ""
 	}
@@ -57,7 +59,8 @@ func converted(v schema.Value) string {
 // range can say the unit once.
 type written struct{ number, unit string }
 
-func inOther(q quantity.Quantity, up bool) written {
+func inOther(q quantity.Quantity, finer quantity.Rat, up bool) written {
+	slack := slackOf(q).Mul(finer)
 	to := quantity.Metric
 	if q.Unit().System == quantity.Metric {
 		to = quantity.US
@@ -68,18 +71,18 @@ func inOther(q quantity.Quantity, up bool) written {
 	case quantity.Difference:
 		return tenths(q, pick(to, quantity.FahrenheitDegrees, quantity.CelsiusDegrees), up)
 	case quantity.Weight:
-		return written{number: weightIn(q.Base(), slackOf(q), to, up)}
+		return written{number: weightIn(q.Base(), slack, to, up)}
 	case quantity.Volume:
 		metric := quantity.Milliliter
 		if !q.Base().Less(quantity.Int(1000)) {
 			metric = quantity.Liter
 		}
-		return near(q, pick(to, quantity.FluidOunce, metric), up)
+		return near(q, pick(to, quantity.FluidOunce, metric), slack, up)
 	case quantity.Length:
-		return near(q, pick(to, quantity.Inch, quantity.Millimeter), up)
+		return near(q, pick(to, quantity.Inch, quantity.Millimeter), slack, up)
 	case quantity.Proportion:
 		if u := q.Unit(); u == quantity.OuncesPerPound || u == quantity.GramsPerKilogram {
-			return near(q, quantity.PercentOfWax, false)
+			return near(q, quantity.PercentOfWax, slack, false)
 		}
 	}
 	return written{}
@@ -102,7 +105,7 @@ func tenths(q quantity.Quantity, unit *quantity.Unit, up bool) written {
 	return written{n.Floor(tenth).Decimal(1), " " + unit.Symbol}
 }
 
-func near(q quantity.Quantity, unit *quantity.Unit, up bool) written {
-	n := rounded(q.In(unit).Number(), slackOf(q), up)
+func near(q quantity.Quantity, unit *quantity.Unit, slack quantity.Rat, up bool) written {
+	n := rounded(q.In(unit).Number(), slack, up)
 	return written{n.Decimal(mostPlaces), " " + unit.Symbol}
 }
