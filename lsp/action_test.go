@@ -225,7 +225,10 @@ func TestFixesOfPlantedFaults(t *testing.T) {
 	shop := loaded(t, examples.Shop())
 	mutants, fixes := 0, 0
 	for _, recipe := range shop.Recipes {
-		for _, edit := range faults(recipe) {
+		for n, edit := range faults(recipe) {
+			if testing.Short() && n%2 > 0 {
+				continue
+			}
 			text, err := schema.Apply(recipe.File.Text.String(), []schema.Edit{edit})
 			require.NoError(t, err)
 			mutants++

@@ -78,8 +78,8 @@ func inOther(q quantity.Quantity, finer quantity.Rat, up bool) written {
 			metric = quantity.Liter
 		}
 		return near(q, pick(to, quantity.FluidOunce, metric), slack, up)
-	case quantity.Length:
-		return near(q, pick(to, quantity.Inch, quantity.Millimeter), slack, up)
+	case quantity.Length: // inches come out even in mm; sizes decide what fits
+		return near(q, pick(to, quantity.Inch, quantity.Millimeter), slack.Mul(quantity.NewRat(1, 100)), up)
 	case quantity.Proportion:
 		if u := q.Unit(); u == quantity.OuncesPerPound || u == quantity.GramsPerKilogram {
 			return near(q, quantity.PercentOfWax, slack, false)
