@@ -54,7 +54,7 @@ func ingredientOf(b *batch.Batch, block *schema.Block) *batch.Ingredient {
 func (a *actions) asLoad(in *batch.Ingredient, load batch.Figure, unit *quantity.Unit, slack quantity.Rat) {
 	title := "state it as a load, in " + unit.Symbol
 	if !load.Known() {
-		a.cannot(title, rewriting, unknown(load.State, load.Lacks, load.Attr))
+		a.cannot(title, rewriting, unknown(load.State, load.Lacks, load.Attr()))
 		return
 	}
 	a.rewrite(func(finer quantity.Rat) (string, []schema.Edit) {
@@ -69,7 +69,7 @@ func (a *actions) asLoad(in *batch.Ingredient, load batch.Figure, unit *quantity
 
 func (a *actions) asWeight(b *batch.Batch, in *batch.Ingredient, slack quantity.Rat) {
 	if !in.Weight.Known() {
-		a.cannot("state it as a weight", rewriting, unknown(in.Weight.State, in.Weight.Lacks, in.Weight.Attr))
+		a.cannot("state it as a weight", rewriting, unknown(in.Weight.State, in.Weight.Lacks, in.Weight.Attr()))
 		return
 	}
 	if in.Weight.Value.Sign() <= 0 {

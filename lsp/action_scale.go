@@ -22,7 +22,7 @@ func (a *actions) scale() {
 	title := "weigh in what fills " + numbered(b.Candles(), "candle")
 	by := b.Scale(b.Candles())
 	if !by.Known() {
-		a.cannot(title, rewriting, "the batch is not known: "+unknown(by.State, by.Lacks, by.Attr))
+		a.cannot(title, rewriting, "the batch is not known: "+unknown(by.State, by.Lacks, by.Attr()))
 		return
 	}
 	if off := by.Value.Sub(quantity.Int(1)).Abs(); !worst.Less(off) {
