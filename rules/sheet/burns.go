@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/rules/batch"
 	"wickrule/rules/formula"
 )
 
@@ -31,6 +32,12 @@ func (s *Sheet) burns(view *lint.View) {
 			ToEnd: t.ToEnd(), Older: len(t.Older), Enough: t.Enough(),
 		}
 		burned.Status = status(view.MadeFor, &t, passed, failed)
+		if rate, ok := t.Rate(); ok {
+			burned.Rate = fmt.Sprintf("Burn rate %s g/h (%s weighed)", rate.PerHour.Decimal(1), count(rate.Candles, "candle", "candles; the fastest counts"))
+			if hours, ok := t.Hours(batch.Of.In(view)); ok {
+				burned.Hours = "Burns " + hours.Decimal(0) + " h at most: promise no more"
+			}
+		}
 		s.Burns = append(s.Burns, burned)
 	}
 }
