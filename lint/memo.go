@@ -22,6 +22,19 @@ func (m *Memo[K, V]) In(v *View, key K) V {
 	return k.value.(V)
 }
 
+// Kept is how many values a shop keeps, for those who measure what is costly.
+func (m *Memo[K, V]) Kept(s *Shop) int {
+	s.memos.mu.Lock()
+	defer s.memos.mu.Unlock()
+	n := 0
+	for key := range s.memos.kept {
+		if key.of == any(m) {
+			n++
+		}
+	}
+	return n
+}
+
 // mostMemos bounds what is kept. A shop has a few dozen kinds of vessel and
 // wax; a folder with more starts over.
 const mostMemos = 2048

@@ -29,6 +29,8 @@ func TestMemo(t *testing.T) {
 	wg.Wait()
 	assert.EqualValues(t, 100, computed.Load())
 
+	assert.Equal(t, 100, double.Kept(shop))
+
 	edited := shop.With(schema.Read("a.candle.hcl", nil))
 	assert.Equal(t, 14, double.In(&View{shop: edited}, 7))
 	assert.EqualValues(t, 100, computed.Load())

@@ -21,6 +21,7 @@ import (
 	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/rules"
+	"wickrule/rules/cooling"
 	"wickrule/schema"
 )
 
@@ -230,6 +231,9 @@ func BenchmarkCooling(b *testing.B) {
 			}
 			b.ReportMetric(1e6*median(more)/n, "cooling-us/recipe")
 			b.ReportMetric(100*median(more)/median(most), "cooling-%")
+			shop := lint.NewShop(".", read)
+			lint.Run(shop, all, today)
+			b.ReportMetric(float64(cooling.WorkedOut(shop)), "worked-out")
 		})
 	}
 }

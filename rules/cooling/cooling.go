@@ -108,6 +108,10 @@ var solved = lint.NewMemo("cooling windows", func(b body) *Windows {
 	return w
 })
 
+// WorkedOut is how many pours have been worked out in a shop, for those who
+// measure: it is what costs.
+func WorkedOut(shop *lint.Shop) int { return solved.Kept(shop) }
+
 // SurelyCool is a time in s by which the model has every core set, and at 30 °C
 // where the room lets it come to that. It takes no working out: a step after
 // it needs no model.

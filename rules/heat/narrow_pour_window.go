@@ -34,11 +34,12 @@ var NarrowPourWindow = &lint.Rule{
 	Check: checkNarrowPourWindow,
 }
 
-// leastWindow is how long it takes at least to stir fragrance in, in s; from a
-// drop of wideDrop, in K, on no pot on earth is as quick. Common practice.
+// leastWindow is how long it takes at least to stir fragrance in, in s: common
+// practice. No pot in which a candle is melted is through a drop of wideDrop, in
+// K, as soon.
 const leastWindow = 120
 
-var wideDrop = quantity.Int(12)
+var wideDrop = quantity.Int(8)
 
 func checkNarrowPourWindow(p *lint.Pass) {
 	list := heats.In(p.View)

@@ -99,7 +99,6 @@ func TestWhatRangesCannotCheck(t *testing.T) {
 	r := run(t, stock, recipeOf("blend", melt("82 °C")+add("80 °C")+pour("70 °C")))
 	assert.Equal(t, []string{
 		"should wax.add_fragrance_at: fragrance-added-too-cool fragrance-added-too-hot",
-		"should wax.density: narrow-pour-window",
 		"should wax.flash_point: heat-near-flash",
 		"should wax.melt_to: melt-too-cool melt-too-hot",
 		"should wax.never_above: heat-above-ceiling",
