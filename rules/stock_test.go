@@ -58,6 +58,11 @@ var needed = map[string][]string{
 	"pot.holds":                  {},
 	"label.cautions":             {"us-melt"}, // no flame
 	"label.markets":              {},
+	"label.pictograms":           {},
+	"label.hazards":              {},
+	"label.names":                {},
+	"label.precautions":          {},
+	"label.ufi":                  {},
 }
 
 // Any one attribute may be left out of any stock item of the example shop: no

@@ -105,6 +105,9 @@ func (c *Classification) acute() {
 			}
 			step.Terms = append(step.Terms, Term{Substance: s, Factor: 1, Counted: !s.InCandle.Less(cutOff), CutOff: cutOff, ATE: ate, Converted: converted})
 		}
+		if len(step.Terms) == 0 {
+			continue
+		}
 		cat := int8(0)
 		if ate, ok := Estimate(step.Terms, quantity.Int(0)); ok {
 			step.Sum = ate
@@ -115,26 +118,34 @@ func (c *Classification) acute() {
 		if shown == 0 {
 			shown = 4
 		}
-		result := Hazard{Class: AcuteTox, Cat: shown, Route: r.route, Code: r.codes[shown]}
+		step.Into = Hazard{Class: AcuteTox, Cat: shown, Route: r.route, Code: r.codes[shown]}
 		step.Limit = r.limit(shown)
-		step.For = result.String() + " " + r.words
-		c.keepAcute(step, result)
+		c.keepAcute(step)
 	}
 }
 
-// keepAcute keeps one result where a substance counts both as vapor and dust.
-func (c *Classification) keepAcute(step Step, result Hazard) {
+// keepAcute keeps the graver result where a substance counts both as vapor and
+// as dust.
+func (c *Classification) keepAcute(step Step) {
 	for i := range c.Results {
 		had := &c.Results[i]
-		if step.Reached && had.Class == AcuteTox && had.Code[:3] == result.Code[:3] {
-			if result.Cat < had.Cat {
-				c.Steps = append(c.Steps, step)
-				*had = Result{result, len(c.Steps) - 1}
-			} else {
-				c.keep(step, Hazard{})
-			}
-			return
+		if !step.Reached || had.Class != AcuteTox || had.Code[:3] != step.Into.Code[:3] {
+			continue
+		}
+		c.Steps = append(c.Steps, step)
+		if step.Into.Cat < had.Cat {
+			*had = Result{step.Into, len(c.Steps) - 1}
+		}
+		return
+	}
+	c.keep(step)
+}
+
+func howTaken(r Route) string {
+	for i := range routes {
+		if routes[i].route == r {
+			return routes[i].words
 		}
 	}
-	c.keep(step, result)
+	return ""
 }

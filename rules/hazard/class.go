@@ -138,6 +138,9 @@ func lastingName(code string) string {
 // category has it, or all that have it are judged alike; H317 alone is not,
 // since 1A counts from a tenth of what 1B counts from.
 func Parse(text string) (Hazard, bool) {
+	if h, ok := parseUsual(text); ok {
+		return h, true
+	}
 	h := Hazard{}
 	var name []string
 	for word := range strings.FieldsFuncSeq(text, func(r rune) bool { return strings.ContainsRune(" \u00a0,;:.()/-–—", r) }) {
@@ -163,6 +166,29 @@ func Parse(text string) (Hazard, bool) {
 	if len(name) > 0 {
 		h.Class = named(strings.Join(name, " "))
 		if h.Class == NoClass && !isPhysical(h.Code) {
+			return h, false
+		}
+	}
+	return h, h.settle()
+}
+
+// parseUsual reads an entry written as Annex VI has it, which nearly all are,
+// without taking it to pieces.
+func parseUsual(text string) (h Hazard, ok bool) {
+	for i := range spellings {
+		short := spellings[i].short
+		if len(text) > len(short)+2 && text[len(short)] == ' ' && strings.HasPrefix(text, short) {
+			h.Class, text = spellings[i].class, text[len(short)+1:]
+			break
+		}
+	}
+	category, code, _ := strings.Cut(text, " ")
+	if h.Class == NoClass || len(category) == 0 || len(category) > 2 || category[0] < '1' || category[0] > '4' || len(code) < 4 || code[0] != 'H' || strings.Trim(code[4:], "FDfdi") != "" {
+		return h, false
+	}
+	h.Cat, h.Code = int8(category[0]-'0'), code
+	if len(category) == 2 {
+		if h.Sub = category[1]; h.Sub < 'A' || h.Sub > 'C' {
 			return h, false
 		}
 	}

@@ -10,9 +10,10 @@ import (
 // 3.2.3), of substances from 1 % on (Table 1.1).
 func (c *Classification) skin() {
 	one := percent(100)
-	corr := Step{For: "Skin Corr. 1 H314", Provision: "Annex I, Table 3.2.3"}
-	weak := Step{For: "Skin Irrit. 2 H315", Provision: "Annex I, Table 3.2.3"}
-	both := Step{For: "Skin Irrit. 2 H315", Provision: "Annex I, Table 3.2.3"}
+	irrit := Hazard{Class: SkinIrrit, Cat: 2, Code: "H315"}
+	corr := Step{Provision: "Annex I, Table 3.2.3"}
+	weak := Step{Into: irrit, Provision: "Annex I, Table 3.2.3"}
+	both := Step{Into: irrit, Provision: "Annex I, Table 3.2.3"}
 	for _, s := range c.Substances {
 		if s.is(SkinCorr, 1) {
 			corr.add(s, 1, one)
@@ -23,16 +24,16 @@ func (c *Classification) skin() {
 		}
 	}
 	corr.decide(percent(500))
-	if c.keep(corr, Hazard{Class: SkinCorr, Cat: 1, Sub: corrosiveAs(corr.Counted()), Code: "H314"}) {
+	corr.Into = Hazard{Class: SkinCorr, Cat: 1, Sub: corrosiveAs(corr.Counted()), Code: "H314"}
+	if c.keep(corr) {
 		return
 	}
-	irrit := Hazard{Class: SkinIrrit, Cat: 2, Code: "H315"}
 	weak.decide(one)
-	if c.keep(weak, irrit) {
+	if c.keep(weak) {
 		return
 	}
 	both.decide(percent(1000))
-	if !c.keep(both, irrit) {
+	if !c.keep(both) {
 		c.notSummable(SkinIrrit, percent(300), "skin", "Table 3.2.4")
 	}
 }
@@ -66,9 +67,10 @@ func corrosiveAs(all []*Substance) byte {
 // is corrosive to skin damages eyes too; a substance that is both counts once.
 func (c *Classification) eyes() {
 	one := percent(100)
-	dam := Step{For: "Eye Dam. 1 H318", Provision: "Annex I, Table 3.3.3"}
-	weak := Step{For: "Eye Irrit. 2 H319", Provision: "Annex I, Table 3.3.3"}
-	both := Step{For: "Eye Irrit. 2 H319", Provision: "Annex I, Table 3.3.3"}
+	irrit := Hazard{Class: EyeIrrit, Cat: 2, Code: "H319"}
+	dam := Step{Into: Hazard{Class: EyeDam, Cat: 1, Code: "H318"}, Provision: "Annex I, Table 3.3.3"}
+	weak := Step{Into: irrit, Provision: "Annex I, Table 3.3.3"}
+	both := Step{Into: irrit, Provision: "Annex I, Table 3.3.3"}
 	for _, s := range c.Substances {
 		if s.is(SkinCorr, 1) || s.is(EyeDam, 1) {
 			dam.add(s, 1, one)
@@ -79,16 +81,15 @@ func (c *Classification) eyes() {
 		}
 	}
 	dam.decide(percent(300))
-	if c.keep(dam, Hazard{Class: EyeDam, Cat: 1, Code: "H318"}) {
+	if c.keep(dam) {
 		return
 	}
-	irrit := Hazard{Class: EyeIrrit, Cat: 2, Code: "H319"}
 	weak.decide(one)
-	if c.keep(weak, irrit) {
+	if c.keep(weak) {
 		return
 	}
 	both.decide(percent(1000))
-	if !c.keep(both, irrit) {
+	if !c.keep(both) {
 		c.notSummable(EyeIrrit, percent(300), "eyes", "Table 3.3.4")
 	}
 }

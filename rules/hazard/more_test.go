@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 
+	"wickrule/lint"
 	"wickrule/rules/batch"
 	"wickrule/rules/hazard"
 	"wickrule/schema"
@@ -226,4 +227,16 @@ func TestWhatALabelLacks(t *testing.T) {
 	assert.Equal(t, []string{"GHS07"}, none.Pictograms)
 	assert.Equal(t, []string{"H317"}, none.Statements)
 	assert.Equal(t, "d-limonene, citral, eugenol", names(none.Names))
+}
+
+// What one classification costs, beside the parse of a recipe (about 300 us).
+func BenchmarkClassify(b *testing.B) {
+	text := "wax \"plain\" {\n}\nfragrance \"oil\" {\n" + strings.Join(citrus(), "") + "}\nrecipe \"r\" {\n  wax \"plain\" {\n    weight = \"1 kg\"\n  }\n" +
+		"  fragrance \"oil\" {\n    load = \"6 % of wax\"\n  }\n}\n"
+	shop := lint.NewShop(".", []*schema.File{schema.Read("r.candle.hcl", []byte(text))})
+	b.ReportAllocs()
+	for b.Loop() {
+		view := lint.NewView(shop, shop.Find("recipe", "r"), "2026-11-25")
+		hazard.Of.In(view)
+	}
 }

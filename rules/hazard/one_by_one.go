@@ -57,14 +57,14 @@ func (c *Classification) single(s *Substance, h Hazard, g general) bool {
 		result = Hazard{Class: h.Class, Cat: g.into}
 		result.codeFromCategory()
 	}
-	step := Step{For: result.String(), Provision: g.provision}
+	step := Step{Into: result, Provision: g.provision}
 	step.add(s, 1, quantity.Int(0))
 	limit, own := s.limit(h.Class, g.from)
 	if step.Own = own; own {
 		step.Provision = "Article 10 and " + g.provision
 	}
 	step.decide(limit)
-	return c.keep(step, result)
+	return c.keep(step)
 }
 
 func repeats(before []Hazard, h Hazard) bool {
@@ -80,7 +80,7 @@ func repeats(before []Hazard, h Hazard) bool {
 // guide value that experts may set aside (Annex I, 3.8.3.4.5).
 func (c *Classification) narcoticAndIrritant() {
 	for _, code := range []string{"H335", "H336"} {
-		step := Step{For: "STOT SE 3 " + code, Provision: "Annex I, 3.8.3.4.5, a guide value"}
+		step := Step{Into: Hazard{Class: STOTSingle, Cat: 3, Code: code}, Provision: "Annex I, 3.8.3.4.5, a guide value"}
 		for _, s := range c.Substances {
 			for i, h := range s.Hazards {
 				if h.Code == code && !repeats(s.Hazards[:i], h) {
@@ -89,6 +89,6 @@ func (c *Classification) narcoticAndIrritant() {
 			}
 		}
 		step.decide(percent(2000))
-		c.keep(step, Hazard{Class: STOTSingle, Cat: 3, Code: code})
+		c.keep(step)
 	}
 }

@@ -20,14 +20,14 @@ func (c *Classification) sensitizers(class Class) {
 		if h.Sub == 'A' {
 			general = percent(10)
 		}
-		step := Step{For: result.Name() + " " + result.Code, Provision: "Annex I, Table 3.4.5"}
+		step := Step{Into: result, Provision: "Annex I, Table 3.4.5"}
 		step.add(s, 1, quantity.Int(0))
 		limit, own := s.limit(class, general)
 		if step.Own = own; own {
 			step.Provision = "Article 10 and Annex I, Table 3.4.5"
 		}
 		step.decide(limit)
-		if c.keep(step, result) {
+		if c.keep(step) {
 			continue
 		}
 		if c.elicits(s, class, h) {
@@ -45,7 +45,7 @@ func (c *Classification) elicits(s *Substance, class Class, h Hazard) bool {
 	if h.Sub == 'A' {
 		from = percent(1)
 	}
-	step := Step{For: "naming it on the label", Provision: "Annex I, Table 3.4.6 and Annex II, 2.8"}
+	step := Step{Provision: "Annex I, Table 3.4.6 and Annex II, 2.8"}
 	step.add(s, 1, quantity.Int(0))
 	if s.limitFor() == class {
 		if tenth := s.Limit.Mul(quantity.NewRat(1, 10)); tenth.Less(from) {
@@ -53,7 +53,7 @@ func (c *Classification) elicits(s *Substance, class Class, h Hazard) bool {
 		}
 	}
 	step.decide(from)
-	return c.keep(step, Hazard{})
+	return c.keep(step)
 }
 
 func (c *Classification) elicit(s *Substance) {

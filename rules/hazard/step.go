@@ -10,7 +10,7 @@ import (
 
 // Step is one comparison with a limit, kept so that it can be shown.
 type Step struct {
-	For       string // what the limit decides: "Skin Sens. 1", "EUH208"
+	Into      Hazard // what the candle falls into where the limit is reached; none where it only has to be named
 	Terms     []Term
 	Sum       quantity.Rat // ratio of the candle; of acute toxicity the estimate for the candle, in Unit
 	Limit     quantity.Rat
@@ -28,6 +28,17 @@ type Term struct {
 	CutOff    quantity.Rat // ratio from which it is counted at all
 	ATE       quantity.Rat // of acute toxicity: its estimate, in the step's unit
 	Converted bool         // the estimate stands for its category (Table 3.1.2)
+}
+
+// For is what the limit decides: "Skin Sens. 1 H317".
+func (s *Step) For() string {
+	switch {
+	case s.Into.Class == NoClass:
+		return "naming it on the label"
+	case s.Into.Class == AcuteTox:
+		return s.Into.String() + " " + howTaken(s.Into.Route)
+	}
+	return s.Into.String()
 }
 
 // add puts a term in and counts it where it reaches the cut-off.
@@ -59,13 +70,13 @@ func (s *Step) Counted() []*Substance {
 
 // keep notes a step that has anything to show, with its result where its
 // limit is reached.
-func (c *Classification) keep(s Step, result Hazard) bool {
+func (c *Classification) keep(s Step) bool {
 	if len(s.Terms) == 0 {
 		return false
 	}
 	c.Steps = append(c.Steps, s)
-	if s.Reached && result.Class != NoClass {
-		c.Results = append(c.Results, Result{result, len(c.Steps) - 1})
+	if s.Reached && s.Into.Class != NoClass {
+		c.Results = append(c.Results, Result{s.Into, len(c.Steps) - 1})
 	}
 	return s.Reached
 }
@@ -90,7 +101,7 @@ func (s *Step) String() string {
 	if s.Own {
 		limit = "its own limit"
 	}
-	fmt.Fprintf(&b, ", %s %s of %s for %s (%s)", verdict, limit, show(s.Limit), s.For, s.Provision)
+	fmt.Fprintf(&b, ", %s %s of %s for %s (%s)", verdict, limit, show(s.Limit), s.For(), s.Provision)
 	return b.String()
 }
 
@@ -140,14 +151,14 @@ func (s *Step) estimate() string {
 		}
 	}
 	if b.Len() == 0 {
-		return fmt.Sprintf("nothing that counts for %s (%s)%s", s.For, s.Provision, left.String())
+		return fmt.Sprintf("nothing that counts for %s (%s)%s", s.For(), s.Provision, left.String())
 	}
 	verdict := "over"
 	if s.Reached {
 		verdict = "at or under"
 	}
 	return fmt.Sprintf("100 %% / (%s) = %s %s%s, %s the limit of %s %s for %s (%s)", b.String(), s.Sum.Decimal(2), s.Unit, left.String(),
-		verdict, s.Limit.Decimal(2), s.Unit, s.For, s.Provision)
+		verdict, s.Limit.Decimal(2), s.Unit, s.For(), s.Provision)
 }
 
 // share shows how a substance gets to its share of the candle: "d-limonene:

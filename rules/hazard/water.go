@@ -7,11 +7,11 @@ import "wickrule/schema/quantity"
 // on, the rest from 1 % (Table 1.1).
 func (c *Classification) water() {
 	limit := percent(2500)
-	acute := Step{For: "Aquatic Acute 1 H400", Provision: "Annex I, Table 4.1.1"}
+	acute := Step{Into: Hazard{Class: AquaticAcute, Cat: 1, Code: "H400"}, Provision: "Annex I, Table 4.1.1"}
 	chronic := [5]Step{}
 	for cat, code := range chronicCodes {
 		if cat > 0 {
-			chronic[cat] = Step{For: Hazard{Class: AquaticChronic, Cat: int8(cat), Code: code}.String(), Provision: "Annex I, Table 4.1.2"}
+			chronic[cat] = Step{Into: Hazard{Class: AquaticChronic, Cat: int8(cat), Code: code}, Provision: "Annex I, Table 4.1.2"}
 		}
 	}
 	for _, s := range c.Substances {
@@ -38,10 +38,10 @@ func (c *Classification) water() {
 		chronic[4].add(s, 1, percent(100))
 	}
 	acute.decide(limit)
-	c.keep(acute, Hazard{Class: AquaticAcute, Cat: 1, Code: "H400"})
+	c.keep(acute)
 	for cat := 1; cat <= 4; cat++ {
 		chronic[cat].decide(limit)
-		if c.keep(chronic[cat], Hazard{Class: AquaticChronic, Cat: int8(cat), Code: chronicCodes[cat]}) {
+		if c.keep(chronic[cat]) {
 			return // the gravest that is reached decides
 		}
 	}

@@ -25,7 +25,7 @@ var HazardLabelUnfounded = &lint.Rule{
 		About:   "the environment's sign for harm that has none",
 		Recipe:  "firth-uk",
 		Changes: []lint.Change{{From: "label = \"uk-amber-jar\"", To: "label = \"uk-old\""}},
-		Stock:   ukLabel("uk-old", "  hazards    = [\"EUH208\", \"H412\"]\n  names      = [\"benzyl salicylate\"]\n  pictograms = [\"GHS09\"]\n"),
+		Stock:   ukLabel("uk-old", "  hazards    = [\"EUH208\", \"H412\"]\n  names      = [\"benzyl salicylate\", \"coumarin\", \"cinnamal\"]\n  pictograms = [\"GHS09\"]\n"),
 		Flags:   []string{`"uk-old"`},
 	}},
 	Good:  []lint.Example{{About: "what the classification calls for", Recipe: "skerry-eu"}, {About: "EUH208 alone", Recipe: "firth-uk"}},

@@ -121,7 +121,7 @@ func reasons(c *hazard.Classification, lacks *hazard.Elements) []*hazard.Step {
 		if !s.Reached {
 			continue
 		}
-		about := slices.ContainsFunc(lacks.Statements, func(code string) bool { return strings.Contains(s.For, code) }) ||
+		about := slices.ContainsFunc(lacks.Statements, func(code string) bool { return s.Into.Code != "" && strings.HasPrefix(s.Into.Code, code) }) ||
 			slices.ContainsFunc(lacks.Names, func(n *hazard.Substance) bool { return slices.Contains(s.Counted(), n) })
 		if about {
 			steps = append(steps, s)

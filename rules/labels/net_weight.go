@@ -54,7 +54,7 @@ var (
 				About:   "not classified: no law of the UK asks for it on every candle",
 				Recipe:  "firth-uk",
 				Changes: []lint.Change{{From: "label = \"uk-amber-jar\"", To: "label = \"uk-light\""}},
-				Stock:   without(ukLabel("uk-light", "  hazards    = [\"EUH208\"]\n  names      = [\"benzyl salicylate\"]\n"), "  net_weight = \"190 g (6.7 oz)\"\n", ""),
+				Stock:   without(ukLabel("uk-light", "  hazards    = [\"EUH208\"]\n  names      = [\"benzyl salicylate\", \"coumarin\", \"cinnamal\"]\n"), "  net_weight = \"190 g (6.7 oz)\"\n", ""),
 			},
 		},
 		Check: checkNetWeight,

@@ -66,6 +66,35 @@ fragrance "amber-lantern" {
     share   = "5 to 10 %"
     hazards = ["Skin Sens. 1B H317"]
   }
+
+  component "benzyl benzoate" {
+    cas     = "120-51-4"
+    share   = "20 %"
+    hazards = ["Acute Tox. 4 H302", "Aquatic Chronic 2 H411"]
+    ate     = "oral 1700 mg/kg"
+  }
+
+  component "hexamethylindanopyran" {
+    cas      = "1222-05-5"
+    share    = "1.6 %"
+    hazards  = ["Aquatic Acute 1 H400", "Aquatic Chronic 1 H410"]
+    m_factor = 1
+  }
+
+  component "coumarin" {
+    cas     = "91-64-5"
+    share   = "2 %"
+    hazards = ["Acute Tox. 4 H302", "Skin Sens. 1B H317"]
+    ate     = "oral 293 mg/kg"
+  }
+
+  component "cinnamal" {
+    cas     = "104-55-2"
+    share   = "0.05 %"
+    hazards = ["Acute Tox. 4 H312", "Skin Irrit. 2 H315", "Skin Sens. 1A H317", "Eye Irrit. 2 H319"]
+    limit   = "0.01 %"
+    ate     = "dermal 1100 mg/kg"
+  }
 }
 
 fragrance "harbor-vanilla" {

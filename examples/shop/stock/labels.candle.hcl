@@ -156,7 +156,7 @@ label "uk-amber-jar" {
   cautions   = ["general warning sign", "never leave unattended", "keep away from children and pets", "keep away from things that catch fire", "trim the wick", "burn at most four hours"]
   net_weight = "190 g (6.7 oz)"
   hazards    = ["EUH208"]
-  names      = ["benzyl salicylate"]
+  names      = ["benzyl salicylate", "coumarin", "cinnamal"]
   contact    = "Larkspur Quay Candleworks, 4 Slip Street, Larkspur Quay, 01632 960001, post@larkspur-quay.example"
   lot        = "date of the pour"
 }
