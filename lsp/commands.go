@@ -1,6 +1,7 @@
 package lsp
 
 import (
+	"bytes"
 	"context"
 	"encoding/json"
 	"fmt"
@@ -11,6 +12,7 @@ import (
 	protocol "github.com/tliron/glsp/protocol_3_16"
 
 	"wickrule/lint"
+	"wickrule/rules/sheet"
 	"wickrule/schema"
 )
 
@@ -20,12 +22,12 @@ const (
 	commandExplain  = "wickrule.explain"  // the name of a rule; answers with Markdown
 	commandMendFile = "wickrule.mendFile" // the URI of a document
 	commandMendShop = "wickrule.mendShop" // the URI of any document of the shop
-	commandSheet    = "wickrule.sheet"    // the URI of a document and the key of a recipe
+	commandSheet    = "wickrule.sheet"    // the URI of a document and the key of a recipe of its shop; answers with Markdown
 )
 
 // commandNames are the commands that are announced.
 func commandNames() []string {
-	return []string{commandApply, commandExplain, commandMendFile, commandMendShop}
+	return []string{commandApply, commandExplain, commandMendFile, commandMendShop, commandSheet}
 }
 
 // command is one that the client asks for.
@@ -56,7 +58,7 @@ func executeCommand(ctx context.Context, s *server, now *snapshot, params json.R
 	case commandMendShop:
 		return c.mend(true)
 	case commandSheet:
-		return nil, failed("the batch sheet cannot be written by this version yet")
+		return c.sheet()
 	}
 	return nil, &jsonrpc2.Error{Code: jsonrpc2.CodeInvalidParams, Message: fmt.Sprintf("there is no command %s: %s", c.name, schema.NearestOrKnown(c.name, commandNames(), ""))}
 }
@@ -166,6 +168,31 @@ func (h *here) versions(edit *protocol.WorkspaceEdit) map[string]int32 {
 		}
 	}
 	return versions
+}
+
+// sheet is the batch sheet of a recipe, in Markdown.
+func (c *command) sheet() (any, error) {
+	var uri, key string
+	if err := c.take("two arguments, the URI of a document and the key of a recipe of its shop", &uri, &key); err != nil {
+		return nil, err
+	}
+	h, ok := c.at(uri)
+	if !ok {
+		return nil, noDocument(uri)
+	}
+	recipe := h.shop.Find("recipe", key)
+	if recipe == nil {
+		return nil, failed(fmt.Sprintf("there is no recipe %q in this shop: %s", key, schema.NearestOrKnown(key, h.shop.Keys("recipe"), `"`)))
+	}
+	made, err := sheet.Make(h.shop, recipe, sheet.Options{Today: h.today, Rules: h.rules})
+	if err != nil {
+		return nil, failed(err.Error())
+	}
+	var text bytes.Buffer
+	if err := made.Markdown(&text); err != nil {
+		return nil, failed(err.Error())
+	}
+	return text.String(), nil
 }
 
 // explain tells about a rule, in Markdown.
