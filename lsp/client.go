@@ -50,11 +50,12 @@ type client struct {
 		} `json:"codeAction"`
 		Completion struct {
 			CompletionItem struct {
-				SnippetSupport       bool        `json:"snippetSupport"`
-				DocumentationFormat  []string    `json:"documentationFormat"`
-				LabelDetailsSupport  bool        `json:"labelDetailsSupport"`
-				InsertReplaceSupport bool        `json:"insertReplaceSupport"`
-				ResolveSupport       *properties `json:"resolveSupport"`
+				SnippetSupport        bool           `json:"snippetSupport"`
+				DocumentationFormat   []string       `json:"documentationFormat"`
+				LabelDetailsSupport   bool           `json:"labelDetailsSupport"`
+				InsertReplaceSupport  bool           `json:"insertReplaceSupport"`
+				InsertTextModeSupport *valueSet[int] `json:"insertTextModeSupport"`
+				ResolveSupport        *properties    `json:"resolveSupport"`
 			} `json:"completionItem"`
 		} `json:"completion"`
 		Hover struct {

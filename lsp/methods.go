@@ -19,7 +19,7 @@ func requests() map[string]request {
 		"textDocument/codeAction":           inDocument((*here).codeActions),
 		"textDocument/codeLens":             inDocument((*here).codeLenses),
 		"textDocument/colorPresentation":    inDocument((*here).colorPresentations),
-		"textDocument/completion":           atPosition((*here).completion),
+		"textDocument/completion":           inDocument((*here).completionAsked),
 		"textDocument/definition":           atPosition((*here).definition),
 		"textDocument/documentColor":        inDocument((*here).colors),
 		"textDocument/documentHighlight":    atPosition((*here).highlights),
