@@ -156,17 +156,18 @@ func (a *asked) blockOrder() []*schema.BlockSpec {
 	order = append(slices.Clone(order[at+1:]), order[:at+1]...)
 	if last == "mold" || last == "container" || last == "taper" { // a second kind of vessel is rare
 		slices.SortStableFunc(order, func(x, y *schema.BlockSpec) int {
-			return boolOrder(x.Label != schema.StepKind, y.Label != schema.StepKind)
+			return trueFirst(x.Label == schema.StepKind, y.Label == schema.StepKind)
 		})
 	}
 	return order
 }
 
-func boolOrder(x, y bool) int {
+// trueFirst orders by whether something holds.
+func trueFirst(x, y bool) int {
 	switch {
 	case x == y:
 		return 0
-	case y:
+	case x:
 		return -1
 	}
 	return 1

@@ -377,6 +377,10 @@ func (a *asked) judgeVessel(c *candidate, kind string) {
 		if said == "melt" {
 			made = said
 		}
+		if across, ok := diameterOf(stock); ok && made != "melt" {
+			c.suits("for a " + made + ", " + across.String() + " across")
+			a.judgeWickIn(c, across)
+		}
 		c.suits("for a " + made)
 		if uses := batch.Uses(made); len(uses) > 0 && len(a.made.Waxes) > 0 {
 			if s := a.made.Suits(uses...); s.State == schema.Known && !s.Yes {
@@ -396,6 +400,33 @@ func (a *asked) judgeVessel(c *candidate, kind string) {
 		if softens := stock.Get("softens_at"); softens.IsAmount() && !hot.Less(softens.Amount().Base()) {
 			c.against("softens at " + softens.Amount().Both(a.units()) + "; the pour is " + batch.Degrees(a.look, hot))
 		}
+	}
+}
+
+// diameterOf is the width that a vessel's wick is chosen by, where it is
+// stated: of a block its shorter side.
+func diameterOf(vessel *schema.Block) (quantity.Quantity, bool) {
+	v := vessel.Get("diameter")
+	if vessel.Is("mold") && vessel.Get("width").IsAmount() {
+		v = vessel.Get("width")
+	}
+	return v.Amount(), v.IsAmount()
+}
+
+// judgeWickIn holds a vessel against the wick that its block names already.
+func (a *asked) judgeWickIn(c *candidate, across quantity.Quantity) {
+	if a.own == nil || a.own.Spec.Attr("wick") == nil {
+		return
+	}
+	wick := a.shop.Find("wick", a.own.Get("wick").Text())
+	burns := wick.Get("burns")
+	if !burns.IsAmount() {
+		return
+	}
+	square, wicks := across.Base().Mul(across.Base()), quantity.Int(int64(a.own.Get("wicks").Whole(1)))
+	compare := func(end quantity.Rat) int { return end.Mul(end).Mul(wicks).Cmp(square) }
+	if compare(burns.Amount().Base()) > 0 || compare(burns.Amount().High().Base()) < 0 {
+		c.against(wick.Label + " burns " + burns.Amount().String() + ", not " + across.String())
 	}
 }
 
@@ -422,10 +453,12 @@ func (a *asked) hottest(vessels []int) (top quantity.Rat, found bool) {
 func (a *asked) judgeSeal(c *candidate) {
 	kind := c.block.Get("kind").Text()
 	switch {
-	case a.parent.Kind == "seal wick hole" && slices.Contains([]string{"sticker", "hot-melt glue", "magnet"}, kind):
-		c.against("a " + kind + " is for wick tabs, not for holes")
-	case a.parent.Kind == "set wick" && slices.Contains([]string{"plug", "screw"}, kind):
-		c.against("a " + kind + " is for holes, not for wick tabs")
+	case kind == "":
+		c.doubt("does not say what it is")
+	case a.parent.Kind == "seal wick hole" && !slices.Contains([]string{"plug", "putty", "screw", "silicone", "tape"}, kind):
+		c.against("a " + kind + " is not for wick holes")
+	case a.parent.Kind == "set wick" && !slices.Contains([]string{"sticker", "hot-melt glue", "silicone", "putty"}, kind):
+		c.against("a " + kind + " is not for wick tabs")
 	case kind == "tape" && c.block.Get("holds_to").Absent():
 		c.against("tape lets go in the heat of a pour, unless its maker says otherwise")
 		return

@@ -116,7 +116,7 @@ func (a *asked) stepsNeeded() []string {
 	need(molds > 0, "unmold")
 	need(lit, "trim wick")
 	need(len(b.Fragrances) > 0, "cure")
-	need(b.Recipe.Get("made_for").Text() != "own use", "attach label")
+	need(len(b.Vessels) > 0 && b.Recipe.Get("made_for").Text() != "own use", "attach label")
 	return kinds
 }
 

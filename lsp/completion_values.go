@@ -99,7 +99,7 @@ func (a *asked) choices() []offer {
 			}
 		}
 	}
-	slices.SortStableFunc(words, func(x, y string) int { return boolOrder(why[x] != "", why[y] != "") })
+	slices.SortStableFunc(words, func(x, y string) int { return trueFirst(why[x] != "", why[y] != "") })
 	var offers []offer
 	for _, word := range words {
 		offers = append(offers, offer{label: word, kind: protocol.CompletionItemKindEnumMember, why: why[word],

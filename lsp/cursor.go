@@ -207,9 +207,13 @@ func (s *scanner) push(name, label string, from int) {
 
 // label reads the label of a block, and the brace behind it.
 func (s *scanner) label(name string, from int) {
+	quote := s.i + 1
 	text, ok := s.quoted(inLabel)
 	if !ok {
 		return
+	}
+	if brace := strings.IndexByte(text, '{'); brace >= 0 { // its closing quote is missing
+		s.i, text = quote+brace, strings.TrimRight(text[:brace], " \t")
 	}
 	s.blanks()
 	switch {
@@ -413,8 +417,8 @@ func (s *scanner) quoted(where whereabouts) (string, bool) {
 		behind++
 	}
 	c.rest = s.text[behind:limit]
-	if strings.Contains(s.text[from:s.at], "${") {
-		c.place = nowhere // computed text
+	if before := s.text[from:s.at]; strings.Contains(before, "${") || where == inLabel && strings.Contains(before, "{") {
+		c.place = nowhere // computed text, or behind a label that is not closed
 	}
 	return "", false
 }
