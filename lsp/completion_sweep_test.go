@@ -31,6 +31,14 @@ func sound(t testing.TB, h *here, at int32, items []completionItem) {
 	}
 }
 
+// stride is how far a sweep goes at a time: further in a short test.
+func stride(usual, short int32) int32 {
+	if testing.Short() {
+		return short
+	}
+	return usual
+}
+
 func exampleTexts(t testing.TB) map[string]string {
 	texts := map[string]string{}
 	for _, fsys := range []fs.FS{examples.Shop(), examples.Faulty()} {
@@ -49,7 +57,7 @@ func exampleTexts(t testing.TB) map[string]string {
 func TestCompletionAtEveryByte(t *testing.T) {
 	for name, text := range exampleTexts(t) {
 		h := lookingAt(t, able, name, text)
-		for at := range int32(len(text)) + 1 {
+		for at := int32(0); at <= int32(len(text)); at += stride(1, 7) {
 			sound(t, h, at, h.completion(at).Items)
 		}
 	}
@@ -62,11 +70,11 @@ func TestCompletionInHalfTypedText(t *testing.T) {
 	for _, name := range []string{"recipes/tide-pillar.candle.hcl", "recipes/harbor-jar.candle.hcl", "stock/labels.candle.hcl", "shop.candle.hcl"} {
 		text := shop.File(name).Text.String()
 		text = text[:min(len(text), 1200)]
-		for at := range len(text) + 1 {
+		for at := 0; at <= len(text); at += int(stride(1, 5)) {
 			h := lookingAt(t, able, name, text[:at])
 			sound(t, h, int32(at), h.completion(int32(at)).Items)
 		}
-		for at := 0; at < len(text); at += 5 {
+		for at := 0; at < len(text); at += int(stride(5, 23)) {
 			end := strings.IndexByte(text[at:], '\n')
 			if end <= 0 {
 				continue
@@ -93,7 +101,7 @@ func TestFirstItemReadsClean(t *testing.T) {
 			}
 			head, tail := text[:span.Start], text[span.End:]
 			for i, broken := range []string{`"` + mark + `"`, `"` + half + mark, mark, `"` + half + mark + inside[len(half):] + `"`, `"` + mark} {
-				if (i+nth)%3 != 0 { // a third of them, so that the test stays short
+				if (i+nth)%int(stride(3, 8)) != 0 { // some of them, so that the test stays short
 					continue
 				}
 				h, plain, items := completing(t, name, head+broken+tail)
@@ -117,7 +125,7 @@ func TestFirstItemReadsClean(t *testing.T) {
 		}
 	}
 	t.Logf("%d texts made whole", taken)
-	require.Greater(t, taken, 1000)
+	require.Greater(t, taken, 500)
 }
 
 func problems(f *schema.File) (messages []string) {
