@@ -63,7 +63,7 @@ type described struct {
 
 func (h *here) completionAsked(_ context.Context, p *completionParams) (completionList, error) {
 	a := h.asked(h.offset(p.Position))
-	if p.Context.TriggerKind == 2 && p.Context.TriggerCharacter != `"` && (a.place == inItem || a.quoted && a.attr != nil && a.attr.Type != schema.Amount && a.attr.Type != schema.Figure) {
+	if p.Context.TriggerKind == 2 && p.Context.TriggerCharacter != `"` && a.place == inItem {
 		return completionList{Items: []completionItem{}}, nil // a space, typed for its own sake
 	}
 	return a.answer(), nil
@@ -82,7 +82,7 @@ type asked struct {
 	block   *schema.Block     // the innermost block as it was read; nil where it could not be
 	own     *schema.Block     // the block whose label is typed, as it was read; or nil
 	attr    *schema.AttrSpec  // the attribute whose value is typed; or nil
-	recipe  *schema.Block     // the recipe it stands in; nil: none, or an example
+	recipe  *schema.Block     // the recipe it stands in, or a test burn is of; nil: none, or an example
 	look    *lint.View        // of the recipe
 	made    *batch.Batch      // of the recipe
 }
@@ -121,6 +121,9 @@ func (h *here) asked(at int32) *asked {
 	}
 	if a.place == inValue && a.parent != nil {
 		a.attr = a.parent.Attr(a.name)
+	}
+	if len(a.path) > 0 && a.path[0].name == "test_burn" && a.block.Is("test_burn") { // kept outside its recipe
+		a.recipe = h.shop.Find("recipe", a.block.Get("recipe").Text())
 	}
 	if a.recipe != nil {
 		a.look = h.view(a.recipe)

@@ -93,10 +93,10 @@ func (a *asked) blocks(named bool) []offer {
 			n := 2
 			o.text, o.snippet = fmt.Sprintf("%s \"%s\" {\n%s}", spec.Name, a.labelRoom(spec), a.body(spec, &n)), true
 		}
-		offers = append(offers, o)
 		if spec.Label == schema.StepKind && !named {
 			offers = append(offers, a.nextSteps()...)
 		}
+		offers = append(offers, o)
 	}
 	return offers
 }

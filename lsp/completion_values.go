@@ -130,17 +130,21 @@ func (a *asked) lines() []offer {
 		return nil
 	}
 	f := formula.Of.In(a.look)
-	codes := []string{f.Code}
-	for _, each := range f.Each {
-		if !slices.Contains(codes, each.Code) {
-			codes = append(codes, each.Code)
+	var offers []offer
+	add := func(code, of string) {
+		if code == "" || slices.ContainsFunc(offers, func(o offer) bool { return o.label == code }) {
+			return
+		}
+		offers = append(offers, offer{label: code, kind: protocol.CompletionItemKindValue, why: of + " as it stands: only if this burn was of it"})
+	}
+	for i, each := range f.Each {
+		if v := &a.made.Vessels[i]; len(f.Each) > 1 && v.Block.Label == a.block.Get("vessel").Text() {
+			add(each.Code, v.Stock.Title())
 		}
 	}
-	var offers []offer
-	for _, code := range codes {
-		if code != "" {
-			offers = append(offers, offer{label: code, kind: protocol.CompletionItemKindValue, why: "the formulation as it stands: only if this burn was of it"})
-		}
+	add(f.Code, "the formulation")
+	for i, each := range f.Each {
+		add(each.Code, a.made.Vessels[i].Stock.Title())
 	}
 	return offers
 }
