@@ -16,9 +16,9 @@ import (
 	"wickrule/schema"
 )
 
-// sound says whether the items at a place may be taken: each edit lies on one
+// itemsFit says whether the items at a place may be taken: each edit lies on one
 // line, inside the text, around the cursor, and the labels differ.
-func sound(t testing.TB, h *here, at int32, items []completionItem) {
+func itemsFit(t testing.TB, h *here, at int32, items []completionItem) {
 	t.Helper()
 	size := int32(h.text.Len())
 	for _, item := range items {
@@ -58,7 +58,7 @@ func TestCompletionAtEveryByte(t *testing.T) {
 	for name, text := range exampleTexts(t) {
 		h := lookingAt(t, able, name, text)
 		for at := int32(0); at <= int32(len(text)); at += stride(1, 7) {
-			sound(t, h, at, h.completion(at).Items)
+			itemsFit(t, h, at, h.completion(at).Items)
 		}
 	}
 }
@@ -72,7 +72,7 @@ func TestCompletionInHalfTypedText(t *testing.T) {
 		text = text[:min(len(text), 1200)]
 		for at := 0; at <= len(text); at += int(stride(1, 5)) {
 			h := lookingAt(t, able, name, text[:at])
-			sound(t, h, int32(at), h.completion(int32(at)).Items)
+			itemsFit(t, h, int32(at), h.completion(int32(at)).Items)
 		}
 		for at := 0; at < len(text); at += int(stride(5, 23)) {
 			end := strings.IndexByte(text[at:], '\n')
@@ -80,7 +80,7 @@ func TestCompletionInHalfTypedText(t *testing.T) {
 				continue
 			}
 			h := lookingAt(t, able, name, text[:at]+text[at+end:])
-			sound(t, h, int32(at), h.completion(int32(at)).Items)
+			itemsFit(t, h, int32(at), h.completion(int32(at)).Items)
 		}
 	}
 }
@@ -109,7 +109,7 @@ func TestFirstItemReadsClean(t *testing.T) {
 					assert.Fail(t, "nothing is offered", "%s: %s for %s", name, broken, text[span.Start:span.End])
 					continue
 				}
-				after := written(t, h, plain, items[0])
+				after := afterTaking(t, h, plain, items[0])
 				read := schema.Read(name, []byte(after))
 				if kind := file.Text.Slice(schema.Span{Start: max(0, span.Start-5), End: span.Start}); kind == "step " {
 					// Another kind of step takes other attributes than those that stand.
@@ -117,7 +117,7 @@ func TestFirstItemReadsClean(t *testing.T) {
 						return p.Rule == "unknown-attribute" || p.Rule == "value-wrong-kind" || p.Rule == "unit-wrong-kind"
 					})
 				}
-				if !assert.Empty(t, read.Problems, "%s: %q for %s gives %q: %v", name, broken, text[span.Start:span.End], after[span.Start-10:min(len(after), int(span.Start)+60)], problems(read)) {
+				if !assert.Empty(t, read.Problems, "%s: %q for %s gives %q: %v", name, broken, text[span.Start:span.End], after[span.Start-10:min(len(after), int(span.Start)+60)], problemTexts(read)) {
 					return
 				}
 				taken++
@@ -128,7 +128,7 @@ func TestFirstItemReadsClean(t *testing.T) {
 	require.Greater(t, taken, 500)
 }
 
-func problems(f *schema.File) (messages []string) {
+func problemTexts(f *schema.File) (messages []string) {
 	for _, p := range f.Problems {
 		messages = append(messages, p.Message)
 	}
@@ -199,7 +199,7 @@ func TestOffersAgreeWithTheRules(t *testing.T) {
 				about = slices.DeleteFunc(slices.Clone(about), func(name string) bool { return name == "wick-hole-unsealed" || name == "net-weight-overstated" })
 			}
 			for i, item := range items {
-				after := written(t, h, plain, item)
+				after := afterTaking(t, h, plain, item)
 				found := flagged(exampleShop().With(schema.Read(file.Name, []byte(after))), file.Name, about)
 				why := whyOf(item)
 				for_ := strings.HasPrefix(why, "burns ") || strings.HasPrefix(why, "suits ") || strings.HasPrefix(why, "holds to ") || strings.HasPrefix(why, "for ") && !strings.Contains(why, "and the recipe makes") || strings.HasPrefix(why, "holds ") && strings.Contains(why, "; the batch is")

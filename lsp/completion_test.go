@@ -56,18 +56,18 @@ func completing(t testing.TB, name, marked string) (*here, string, []completionI
 	return h, text, h.completion(int32(strings.Index(marked, mark))).Items
 }
 
-// written is a text after an item has been taken, the places of its snippet
+// afterTaking is a text after an item has been taken, the places of its snippet
 // left empty or at their first choice.
-func written(t testing.TB, h *here, text string, item completionItem) string {
+func afterTaking(t testing.TB, h *here, text string, item completionItem) string {
 	t.Helper()
 	edit, ok := item.TextEdit.(protocol.TextEdit)
 	require.True(t, ok)
 	span := h.span(edit.Range)
 	require.True(t, span.Start <= span.End && int(span.End) <= len(text), "%v is outside the text", span)
-	return text[:span.Start] + filled(item) + text[span.End:]
+	return text[:span.Start] + filledIn(item) + text[span.End:]
 }
 
-func filled(item completionItem) string {
+func filledIn(item completionItem) string {
 	text := item.TextEdit.(protocol.TextEdit).NewText
 	if item.InsertTextFormat == nil || *item.InsertTextFormat != protocol.InsertTextFormatSnippet {
 		return text
@@ -153,7 +153,7 @@ func TestCompletionPlaces(t *testing.T) {
 			h, text, items := completing(t, c.file+".candle.hcl", strings.Replace(before, c.from, c.to, 1))
 			require.GreaterOrEqual(t, len(items), len(c.first), "%v", labelsOf(items))
 			require.Equal(t, c.first, labelsOf(items)[:len(c.first)])
-			after := written(t, h, text, items[0])
+			after := afterTaking(t, h, text, items[0])
 			require.Equal(t, strings.Replace(before, c.from, after[strings.Index(before, c.from):][:len(after)-len(before)+len(c.from)], 1), after, "the rest of the text")
 			require.Contains(t, after, c.after)
 		})
@@ -227,7 +227,7 @@ func TestCompletionFromNothing(t *testing.T) {
 		}
 		require.NotEmpty(t, items, "%q", c.text)
 		require.Equal(t, c.first, items[0].Label, "%q", c.text)
-		after := written(t, h, text, items[0])
+		after := afterTaking(t, h, text, items[0])
 		require.True(t, strings.HasPrefix(after, c.after), "%q gives %q", c.text, after)
 	}
 }
