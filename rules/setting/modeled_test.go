@@ -5,6 +5,8 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+
+	"wickrule/rules/setting"
 )
 
 // A thimble of 22 mm is set before the rule of thumb begins.
@@ -66,6 +68,15 @@ func TestWhereTheRuleOfThumbDisagrees(t *testing.T) {
 			assert.Contains(t, f.Message, "Taken for the conductivity, heat_capacity and latent_heat that Quarry paraffin does not state, what is usual for paraffin (from memory)")
 		}
 	}
+}
+
+// Relief holes are offered after 2 h, and where the model finds that too late in
+// the time it gives.
+func TestTheHolesOffered(t *testing.T) {
+	assert.Equal(t, "open relief holes 2 h after the pour", fixOf(t, in(`mold "round" {}`, "quarry", pour, second), setting.ReliefHolesMissing))
+	bath := "step \"cool\" {\n for = \"2 h\"\n in = \"water\"\n}"
+	offered := fixOf(t, in(`mold "round" {}`, "quarry", pour, bath, second), setting.ReliefHolesMissing)
+	assert.Regexp(t, "^open relief holes [345][05] min after the pour$", offered, "in a water bath half is set in an hour")
 }
 
 // Loud before the core is set, worth knowing while it is over 30 °C (86 °F):

@@ -5,6 +5,7 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
+	"wickrule/rules/cooling"
 	"wickrule/rules/repair"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
@@ -67,11 +68,12 @@ func checkReliefHolesMissing(p *lint.Pass) {
 			continue
 		}
 		said = second
+		pour := cooling.Of.In(p.View).Into(i, first)
 		p.Missing(lint.Finding{
 			At: lint.AtHeader(second.Block),
 			Message: fmt.Sprintf("no relief holes are opened before this second pour, and %s is %s wide, over the %s from which they are usual (common practice): the hollow under the skin stays",
 				v.Stock.Title(), batch.Millimeters(p.View, v.Diameter.Value), millimeters(slimMold)),
-			Fixes: func() []schema.Fix { return addReliefHoles(first, second) },
+			Fixes: func() []schema.Fix { return addReliefHoles(first, second, timeForHoles(p.View, pour)) },
 		})
 	}
 }
@@ -89,22 +91,37 @@ func holesBefore(b *batch.Batch, second *batch.Step, vessel int) bool {
 // practice.
 var usualHoles = quantity.Int(2 * 3600)
 
-// addReliefHoles offers relief holes 2 h after the first pour. A second pour
-// that waited for longer than that right after the first waits for the rest.
-func addReliefHoles(first, second *batch.Step) []schema.Fix {
-	attrs := []repair.Attr{repair.Text("after", "2 h")}
+// timeForHoles is when relief holes are offered: after 2 h, and where the
+// cooling model finds that too early or too late for this vessel, in the middle
+// of the time in which it has them make sense, to 5 min.
+func timeForHoles(view *lint.View, pour *cooling.Pour) quantity.Rat {
+	if pour == nil || !pour.Modeled() {
+		return usualHoles
+	}
+	holes, usual := pour.Windows(view).ReliefHoles, cooling.Estimate(usualHoles.Float64())
+	if holes.From <= usual && usual <= holes.To || holes.To.Never() {
+		return usualHoles
+	}
+	return quantity.Int(300 * int64((holes.From+holes.To)/2/300))
+}
+
+// addReliefHoles offers relief holes some time after the first pour. A second
+// pour that waited for longer than that right after the first waits for the
+// rest.
+func addReliefHoles(first, second *batch.Step, opened quantity.Rat) []schema.Fix {
+	attrs := []repair.Attr{repair.Text("after", batch.Time(opened))}
 	if vessel := second.Block.Get("vessel"); vessel.Known() {
 		attrs = append([]repair.Attr{repair.Text("vessel", vessel.Text())}, attrs...)
 	}
-	fix := repair.After("open relief holes 2 h after the pour", first.Block, repair.Step("relief holes", attrs...))
-	if fixed := second.Block.Get("from_pour"); fixed.IsAmount() && !usualHoles.Less(fixed.Amount().Base()) {
+	fix := repair.After("open relief holes "+batch.Time(opened)+" after the pour", first.Block, repair.Step("relief holes", attrs...))
+	if fixed := second.Block.Get("from_pour"); fixed.IsAmount() && !opened.Less(fixed.Amount().Base()) {
 		return nil // the second pour is done before then
 	}
 	wait := second.Block.Get("after")
 	if second.Index != first.Index+1 || !wait.IsAmount() || wait.Amount().IsRange() {
 		return []schema.Fix{fix}
 	}
-	if rest := wait.Amount().Base().Sub(usualHoles); rest.Sign() > 0 {
+	if rest := wait.Amount().Base().Sub(opened); rest.Sign() > 0 {
 		fix.Edits = append(fix.Edits, schema.SetValue(wait, schema.Quote(batch.Time(rest))))
 	}
 	return []schema.Fix{fix}
