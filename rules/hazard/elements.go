@@ -178,11 +178,29 @@ func (e *Elements) Lacks(signals, pictograms, statements, names []string) Elemen
 		}
 	}
 	for _, s := range e.Names {
-		if !slices.ContainsFunc(names, s.goesBy) {
+		if !slices.ContainsFunc(names, s.GoesBy) {
 			lacks.Names = append(lacks.Names, s)
 		}
 	}
 	return lacks
+}
+
+// Extra is what a label carries beyond what it need, signs and statements; what
+// a small pack may leave off is no extra.
+func (e *Elements) Extra(pictograms, statements []string) Elements {
+	extra := Elements{Market: e.Market}
+	for _, sign := range pictograms {
+		if !slices.Contains(e.Pictograms, sign) {
+			extra.Pictograms = append(extra.Pictograms, sign)
+		}
+	}
+	for _, code := range statements {
+		founded := func(due string) bool { return Carries([]string{code}, due) }
+		if !slices.ContainsFunc(e.Statements, founded) && !slices.ContainsFunc(e.SmallPack, founded) {
+			extra.Statements = append(extra.Statements, code)
+		}
+	}
+	return extra
 }
 
 // None says whether nothing is lacking.

@@ -112,9 +112,9 @@ func (s *Substance) covers(want Hazard) bool {
 	return false
 }
 
-// goesBy says whether a label's name stands for the substance: its own name,
+// GoesBy says whether a label's name stands for the substance: its own name,
 // its CAS number, or another name that is known for that number.
-func (s *Substance) goesBy(name string) bool {
+func (s *Substance) GoesBy(name string) bool {
 	name = strings.TrimSpace(name)
 	if strings.EqualFold(name, s.Name) || s.CAS != "" && name == s.CAS {
 		return true

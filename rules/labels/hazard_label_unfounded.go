@@ -2,7 +2,6 @@ package labels
 
 import (
 	"fmt"
-	"slices"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
@@ -50,25 +49,13 @@ func checkUnfounded(p *lint.Pass) {
 		var due hazard.Elements
 		for _, market := range markets {
 			if on.madeFor(market) == madeForOthers {
-				due = hazard.Elements{}
-				statements, pictograms = nil, nil
-				break
+				return // which another rule says
 			}
 			e := on.elements(c, market)
 			due.Pictograms = append(due.Pictograms, e.Pictograms...)
 			due.Statements = append(append(due.Statements, e.Statements...), e.SmallPack...)
 		}
-		extra := hazard.Elements{}
-		for _, sign := range pictograms {
-			if !slices.Contains(due.Pictograms, sign) {
-				extra.Pictograms = append(extra.Pictograms, sign)
-			}
-		}
-		for _, code := range statements {
-			if !slices.ContainsFunc(due.Statements, func(d string) bool { return hazard.Carries([]string{code}, d) }) {
-				extra.Statements = append(extra.Statements, code)
-			}
-		}
+		extra := due.Extra(pictograms, statements)
 		if extra.None() {
 			continue
 		}

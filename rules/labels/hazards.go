@@ -46,7 +46,8 @@ func (on *attached) elements(c *hazard.Classification, market string) hazard.Ele
 }
 
 // warnsEnough says whether one label by itself carries what the candle's
-// hazards call for in each of its markets.
+// hazards call for in each of its markets, and nothing that speaks of another
+// scent.
 func (on *attached) warnsEnough(p *lint.Pass, l *schema.Block) bool {
 	markets := classified(p)
 	if len(markets) == 0 {
@@ -56,8 +57,14 @@ func (on *attached) warnsEnough(p *lint.Pass, l *schema.Block) bool {
 	for _, market := range markets {
 		e := on.elements(c, market)
 		lacks := e.Lacks(texts(l, "signal"), texts(l, "pictograms"), texts(l, "hazards"), texts(l, "names"))
-		if !lacks.None() || e.UFI && !l.Get("ufi").Known() {
+		extra := e.Extra(texts(l, "pictograms"), texts(l, "hazards"))
+		if !lacks.None() || !extra.None() || e.UFI != l.Get("ufi").Known() && market == "EU" {
 			return false
+		}
+		for _, name := range texts(l, "names") {
+			if !slices.ContainsFunc(e.Names, func(s *hazard.Substance) bool { return s.GoesBy(name) }) {
+				return false
+			}
 		}
 	}
 	return true
