@@ -242,13 +242,21 @@ func (a *asked) judgeWick(c *candidate) {
 	}
 	for i := range a.made.Waxes {
 		if wax := a.made.Waxes[i].Stock; wax != nil && !a.burnsIn(wick, wax) {
-			if wick.Get("families").Known() && wax.Get("family").Known() {
-				c.against("not made for " + wax.Get("family").Text())
-			} else {
+			switch {
+			case !wick.Get("families").Known() || !wax.Get("family").Known():
 				c.doubt("not known to be made for " + wax.Title())
+			case a.layered(): // that wax may be in another vessel, or another layer
+				c.doubt("not made for " + wax.Get("family").Text() + ", which some layer is of")
+			default:
+				c.against("not made for " + wax.Get("family").Text())
 			}
 		}
 	}
+}
+
+// layered says whether a melt names its waxes, so that not all go everywhere.
+func (a *asked) layered() bool {
+	return slices.ContainsFunc(a.made.Steps, func(s batch.Step) bool { return s.Kind == "melt" && !s.Block.Get("wax").Absent() })
 }
 
 // leadBan is 0.06 % of lead by weight of the core (16 CFR 1500.17(a)(13)).
