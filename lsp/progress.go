@@ -6,15 +6,18 @@ import (
 	"time"
 )
 
-// progress tells the client how far the reading of a shop has come, where it
-// takes long enough to be worth telling and the client shows it.
+// progress tells the client how far the reading of a shop has come, where that
+// takes long enough to be worth telling and the client shows it. The reading
+// never waits for the client.
 type progress struct {
-	server *server
-	token  string
-	title  string
-	begun  time.Time
-	shown  time.Time
-	open   bool
+	server  *server
+	token   string
+	title   string
+	begun   time.Time
+	shown   time.Time
+	asked   bool
+	granted atomic.Bool // the client has a place to show it
+	open    bool
 }
 
 // slow is after how long a reading is worth telling of.
@@ -46,12 +49,19 @@ func (p *progress) files(done, total int) {
 		return
 	}
 	p.shown = now
+	if !p.asked {
+		p.asked = true
+		p.server.calls.run(func() {
+			err := p.server.conn.Call(p.server.calls.ctx, "window/workDoneProgress/create", map[string]string{"token": p.token}, nil)
+			p.granted.Store(err == nil)
+		})
+	}
+	if !p.granted.Load() {
+		return
+	}
 	percent := uint32(100 * done / total)
 	value := progressValue{Kind: "report", Message: fmt.Sprintf("%d of %d files", done, total), Percentage: &percent}
 	if !p.open {
-		if p.server.conn.Call(p.server.calls.ctx, "window/workDoneProgress/create", map[string]string{"token": p.token}, nil) != nil {
-			return
-		}
 		p.open, value.Kind, value.Title = true, "begin", p.title
 	}
 	p.server.wire.notify("$/progress", progressParams{p.token, value})
