@@ -1,0 +1,55 @@
+package rules_test
+
+import (
+	"strings"
+	"testing"
+
+	"github.com/hashicorp/hcl/v2"
+	"github.com/hashicorp/hcl/v2/hclsyntax"
+	"github.com/stretchr/testify/require"
+
+	"wickrule/examples"
+	"wickrule/lint"
+	"wickrule/rules"
+	"wickrule/schema"
+)
+
+// An edit of one recipe in a shop of 10,000, read and checked, beside the floor
+// of parsing that file; and an edit of a wax that a part of the shop leans on.
+func BenchmarkLive(b *testing.B) {
+	files, err := examples.Many(10_000)
+	require.NoError(b, err)
+	shop, _ := lint.Load(files, ".", nil)
+	all := rules.All()
+	live := lint.NewLive(shop, func(*lint.Shop) []*lint.Rule { return all }, today)
+	live.Settle(nil, 1<<30)
+	name := "recipes/00004.candle.hcl"
+	texts := [2]string{string(files[name].Data), strings.Replace(string(files[name].Data), `"`, `"x`, 1)}
+	b.Run("Edit", func(b *testing.B) {
+		for i := 0; b.Loop(); i++ {
+			live.Edit([]*schema.File{schema.Read(name, []byte(texts[i%2]))}, nil)
+			live.Settle(func(file string) bool { return file == name }, 1<<30)
+		}
+	})
+	b.Run("Settled", func(b *testing.B) {
+		for i := 0; b.Loop(); i++ {
+			live.Edit([]*schema.File{schema.Read(name, []byte(texts[i%2]))}, nil)
+			live.Settle(nil, 1<<30)
+		}
+	})
+	b.Run("Floor", func(b *testing.B) {
+		for b.Loop() {
+			hclsyntax.ParseConfig([]byte(texts[0]), name, hcl.InitialPos)
+		}
+	})
+	waxes := "stock/waxes.candle.hcl"
+	stock := string(files[waxes].Data)
+	changed := strings.Replace(stock, "never_above", "density", 1)
+	require.NotEqual(b, stock, changed)
+	b.Run("Stock", func(b *testing.B) {
+		for i := 0; b.Loop(); i++ {
+			live.Edit([]*schema.File{schema.Read(waxes, []byte([2]string{changed, stock}[i%2]))}, nil)
+			live.Settle(nil, 1<<30)
+		}
+	})
+}
