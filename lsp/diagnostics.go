@@ -89,7 +89,11 @@ func (s *server) publish(shop *shopState, name string, newVersion bool) {
 	doc := s.docOf(shop, name)
 	var list []diagnostic
 	if f := shop.live.Shop().File(name); f != nil {
-		list = s.now.Load().of(shop.live.Shop(), f).diagnostics(shop.live.Of(name))
+		report := shop.live.Of(name)
+		for _, fault := range report.Faults {
+			s.Log("the rule %s met a fault of its own: %s", fault.Rule, fault.Reason)
+		}
+		list = s.now.Load().of(shop.live.Shop(), f).diagnostics(report)
 	}
 	sum := sumOf(list)
 	last, sent := shop.sent[name]

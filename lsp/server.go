@@ -82,7 +82,7 @@ func Serve(ctx context.Context, in io.Reader, out io.Writer, config Config) int 
 	s.loop(ctx)
 	stop()
 	s.calls.wait(time.Second)
-	s.wire.finish()
+	s.wire.finish(time.Second)
 	return s.status
 }
 

@@ -10,6 +10,7 @@ import (
 	"strconv"
 	"strings"
 	"sync"
+	"time"
 
 	"github.com/sourcegraph/jsonrpc2"
 )
@@ -46,10 +47,14 @@ func newWire(in io.Reader, out io.Writer, log func(string, ...any)) *wire {
 // queued may still be wanted: finish ends the writing.
 func (w *wire) Close() error { return nil }
 
-// finish lets what is queued be written, and stops.
-func (w *wire) finish() {
+// finish lets what is queued be written, and stops. A client that does not read
+// is waited for no longer than most.
+func (w *wire) finish(most time.Duration) {
 	close(w.quit)
-	<-w.gone
+	select {
+	case <-w.gone:
+	case <-time.After(most):
+	}
 }
 
 // WriteObject queues a message.
