@@ -26,9 +26,13 @@ const today = "2026-10-04"
 
 // editor is a client at the other end of a pipe.
 type editor struct {
-	t         *testing.T
-	conn      *jsonrpc2.Conn
-	result    initializeResult
+	t      *testing.T
+	conn   *jsonrpc2.Conn
+	result struct {
+		Capabilities struct {
+			PositionEncoding encoding `json:"positionEncoding"`
+		} `json:"capabilities"`
+	}
 	exited    chan int
 	mu        sync.Mutex
 	published map[string]publishDiagnosticsParams // the last of each document
@@ -180,7 +184,7 @@ func (e *editor) replace(uri, old, new string) {
 	at := strings.Index(text, old)
 	require.GreaterOrEqual(e.t, at, 0, "%q is not in the text", old)
 	span := schema.Span{Start: int32(at), End: int32(at + len(old))}
-	r := mapper{schema.NewText(text), encoding(e.result.Capabilities.PositionEncoding)}.rangeOf(span)
+	r := mapper{schema.NewText(text), e.result.Capabilities.PositionEncoding}.rangeOf(span)
 	e.versions[uri]++
 	e.texts[uri] = text[:at] + new + text[at+len(old):]
 	e.notify("textDocument/didChange", map[string]any{
@@ -195,7 +199,7 @@ func (e *editor) position(uri, piece string, further int) protocol.Position {
 	e.t.Helper()
 	at := strings.Index(e.texts[uri], piece)
 	require.GreaterOrEqual(e.t, at, 0, "%q is not in the text", piece)
-	return mapper{schema.NewText(e.texts[uri]), encoding(e.result.Capabilities.PositionEncoding)}.position(int32(at + further))
+	return mapper{schema.NewText(e.texts[uri]), e.result.Capabilities.PositionEncoding}.position(int32(at + further))
 }
 
 // findings waits for the findings of the version of a document that stands.
@@ -220,7 +224,7 @@ func (e *editor) findings(uri string) []diagnostic {
 // textAt is the text of an open document in a range.
 func (e *editor) textAt(uri string, r protocol.Range) string {
 	text := schema.NewText(e.texts[uri])
-	return text.Slice(mapper{text, encoding(e.result.Capabilities.PositionEncoding)}.span(r))
+	return text.Slice(mapper{text, e.result.Capabilities.PositionEncoding}.span(r))
 }
 
 // about is the parameters of a request at a place.
