@@ -26,13 +26,9 @@ const today = "2026-10-04"
 
 // editor is a client at the other end of a pipe.
 type editor struct {
-	t      *testing.T
-	conn   *jsonrpc2.Conn
-	result struct {
-		Capabilities struct {
-			PositionEncoding encoding `json:"positionEncoding"`
-		} `json:"capabilities"`
-	}
+	t         *testing.T
+	conn      *jsonrpc2.Conn
+	result    initializeResult
 	exited    chan int
 	mu        sync.Mutex
 	published map[string]publishDiagnosticsParams // the last of each document
@@ -115,9 +111,24 @@ func connectTo(t *testing.T, config Config, folder, capabilities string) *editor
 	if folder != "" {
 		params["rootUri"] = fileURI(folder)
 	}
-	e.call("initialize", params, &e.result)
+	var result json.RawMessage
+	e.call("initialize", params, &result)
+	e.result = capabilitiesIn(t, result)
 	e.notify("initialized", struct{}{})
 	return e
+}
+
+// capabilitiesIn reads them in two parts: those of 3.16 have a way of their own
+// of being read.
+func capabilitiesIn(t *testing.T, result json.RawMessage) (r initializeResult) {
+	var older struct{ Capabilities protocol.ServerCapabilities }
+	var newer struct {
+		Capabilities struct{ PositionEncoding encoding }
+	}
+	require.NoError(t, json.Unmarshal(result, &older))
+	require.NoError(t, json.Unmarshal(result, &newer))
+	r.Capabilities.ServerCapabilities, r.Capabilities.PositionEncoding = older.Capabilities, newer.Capabilities.PositionEncoding
+	return r
 }
 
 type twoPipes struct {
