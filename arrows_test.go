@@ -50,7 +50,7 @@ var below = map[string][]string{
 	"wickrule/rules/cooling":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/formula":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/hazard":      {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
-	"wickrule/rules/sheet":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules/batch", "wickrule/rules/formula"},
+	"wickrule/rules/sheet":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/formula"},
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
 	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
 	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,

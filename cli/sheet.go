@@ -19,13 +19,15 @@ func sheetVerb() verb {
 
 With --for the recipe is made to order. Everything is weighed in proportion, with the recipe's own share for what stays in the pot, put on the step of the scale so that no load rises, and shared over as many pots as it takes; then that batch is checked anew.
 
+The sheet comes out as text; --format html makes a page for the printer, which needs nothing but itself.
+
 The exit status is 1 where something must be put right before the batch is poured. The sheet is printed all the same and says so at its top.`,
 		offers: recipeKeys,
 		setup: func(flags *pflag.FlagSet) action {
 			v := sheetCommand{}
 			v.order = flags.String("for", "", "make this much: `\"24 candles\"`, or \"2 kg of wax\"")
 			v.scale = flags.String("scale", "", "the step of the scale, `\"0.1 g\"`; without it the shop's, else 1 g")
-			v.form = oneOf(flags, "format", "how to write it: text, markdown, json for programs", "text", "markdown", "json")
+			v.form = oneOf(flags, "format", "how to write it: text, markdown, html for the printer, json for programs", "text", "markdown", "html", "json")
 			return v.run
 		},
 	}
@@ -82,6 +84,8 @@ func (v sheetCommand) write(w io.Writer, s *session, made *sheet.Sheet) error {
 	switch v.form.word {
 	case "markdown":
 		return made.Markdown(w)
+	case "html":
+		return made.HTML(w)
 	case "json":
 		return made.JSON(w)
 	}

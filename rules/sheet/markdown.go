@@ -55,7 +55,7 @@ func (s *Sheet) Markdown(w io.Writer) error {
 	if len(s.Windows) > 0 {
 		b.WriteString("\n## When it sets\n\n| | from | to | |\n|---|---|---|---|\n")
 		for _, x := range s.Windows {
-			fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", cell(join(", ", x.What, x.Pour)), x.From, x.To, cell(x.Note))
+			fmt.Fprintf(&b, "| %s | %s | %s | %s |\n", cell(join(", ", x.What, x.Pour)), x.From, or(x.To, "on"), cell(x.Note))
 		}
 	}
 

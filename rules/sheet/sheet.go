@@ -31,6 +31,8 @@ type Sheet struct {
 	Pots      []Pot     `json:"pots"` // what is melted at once, the largest first
 	Steps     []Step    `json:"steps"`
 	Windows   []Window  `json:"windows"` // modeled times, each for a pour
+	Curves    []Curve   `json:"curves"`
+	Sections  []Section `json:"sections"`
 	Findings  []Finding `json:"findings"`
 	Unchecked []string  `json:"unchecked"`
 	Burns     []Burned  `json:"burns"`
@@ -109,7 +111,7 @@ func Make(shop *lint.Shop, recipe *schema.Block, o Options) (*Sheet, error) {
 		Wickrule: 1, Title: recipe.Title(), Recipe: recipe.Label, Shop: shopTitle(view), Date: o.Today,
 		Makes: b.Makes, MadeFor: view.MadeFor.String(), Formula: f.Code, Order: p.order,
 		Step:    quantity.FromBase(step, quantity.Gram).Show(quantity.Metric),
-		Markets: []string{}, Vessels: []Vessel{}, Windows: []Window{}, Findings: []Finding{}, Unchecked: []string{},
+		Markets: []string{}, Vessels: []Vessel{}, Windows: []Window{}, Curves: []Curve{}, Sections: []Section{}, Findings: []Finding{}, Unchecked: []string{},
 		Burns: []Burned{}, Labels: []Label{}, Remarks: append([]string{}, p.remarks...),
 		Bench: bench, Burning: burning, Deferral: deferral,
 	}
@@ -128,6 +130,7 @@ func Make(shop *lint.Shop, recipe *schema.Block, o Options) (*Sheet, error) {
 	s.vessels(now, b, p)
 	s.steps(now, b)
 	s.windows(now, b)
+	s.sections(now, b)
 	s.labels(now, b)
 	s.burns(view)
 	s.check(shop, recipe, scaled, o)

@@ -219,6 +219,7 @@ func TestEveryRecipeInEveryForm(t *testing.T) {
 			for _, write := range []func() error{
 				func() error { return s.Markdown(&out) },
 				func() error { return s.Text(&out, report.Look{Width: 60}) },
+				func() error { return s.HTML(&out) },
 			} {
 				out.Reset()
 				require.NoError(t, write(), recipe.Label)
@@ -248,4 +249,8 @@ func TestMarkup(t *testing.T) {
 	var out bytes.Buffer
 	require.NoError(t, s.Markdown(&out))
 	assert.Contains(t, out.String(), `# &lt;b>Tide&lt;/b> | \*thyme\* & \[x\](y)`)
+	out.Reset()
+	require.NoError(t, s.HTML(&out))
+	assert.NotContains(t, out.String(), "<b>Tide")
+	assert.NotContains(t, out.String(), "http", "it needs nothing but itself")
 }

@@ -112,7 +112,7 @@ func do(view *lint.View, b *batch.Batch, step *batch.Step) string {
 	case "melt":
 		s.say("Melt ").say(melted(view, step)).with(" to ", "to")
 		if over := step.Block.Get("over"); over.Known() {
-			s.say(" over " + article(over.Text()))
+			s.say(" " + heatedBy(over.Text()))
 		}
 		s.with(" and hold it there for ", "hold")
 	case "add dye", "add fragrance", "add additive":
@@ -188,11 +188,14 @@ func melted(view *lint.View, step *batch.Step) string {
 	return "the wax"
 }
 
-func article(heat string) string {
-	if heat == "direct heat" {
-		return heat
+func heatedBy(heat string) string {
+	switch heat {
+	case "water bath":
+		return "over a water bath"
+	case "direct heat":
+		return "over direct heat"
 	}
-	return "a " + heat
+	return "in a " + heat
 }
 
 // added is what an adding step stirs in; where one thing was weighed for the

@@ -48,7 +48,7 @@ func (s *Sheet) Text(w io.Writer, look report.Look) error {
 		p.Blank()
 		p.Heading("When it sets")
 		for _, x := range s.Windows {
-			p.Wrap("  "+x.What, 20, join(" to ", x.From, x.To)+", "+join(". ", x.Pour, x.Note))
+			p.Wrap("  "+x.What, 20, windowText(x)+", "+stopped(join(". ", x.Pour, x.Note)))
 		}
 	}
 	if len(s.Burns) > 0 {

@@ -122,3 +122,18 @@ func onText(l Label) string {
 func burnFigures(t Burned) string {
 	return join(" ", stopped(t.Rate), stopped(t.Hours))
 }
+
+func or(text, otherwise string) string {
+	if text == "" {
+		return otherwise
+	}
+	return text
+}
+
+// windowText is a window in words: "1 h to 4 h", "from 6 h 30 min".
+func windowText(w Window) string {
+	if w.To == "" {
+		return "from " + w.From
+	}
+	return w.From + " to " + w.To
+}
