@@ -25,9 +25,10 @@ type client struct {
 			DocumentChanges    bool     `json:"documentChanges"`
 			ResourceOperations []string `json:"resourceOperations"`
 		} `json:"workspaceEdit"`
-		CodeLens    refreshes `json:"codeLens"`
-		InlayHint   refreshes `json:"inlayHint"`
-		Diagnostics refreshes `json:"diagnostics"`
+		ExecuteCommand *struct{} `json:"executeCommand"`
+		CodeLens       refreshes `json:"codeLens"`
+		InlayHint      refreshes `json:"inlayHint"`
+		Diagnostics    refreshes `json:"diagnostics"`
 	} `json:"workspace"`
 	TextDocument struct {
 		PublishDiagnostics struct {

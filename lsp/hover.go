@@ -58,12 +58,12 @@ func (h *here) subjectAt(at int32) *subject {
 		}
 		return h.valueSubject(v, at)
 	}
-	hasLabel := b.LabelSpan.Start > b.Header.Start
+	hasLabel := b.LabelSpan.Start > b.Header().Start
 	switch {
 	case hasLabel && b.LabelSpan.Touches(at):
 		return h.labelSubject(b)
-	case b.Header.Touches(at):
-		name := schema.Span{Start: b.Header.Start, End: b.Header.Start + int32(len(b.Name()))}
+	case b.Header().Touches(at):
+		name := schema.Span{Start: b.Header().Start, End: b.Header().Start + int32(len(b.Name()))}
 		return about(name, h.blockWord(b.Spec)...)
 	}
 	return nil
@@ -80,6 +80,8 @@ func (h *here) labelSubject(b *schema.Block) *subject {
 				return about(b.LabelSpan, append(h.card(stock), h.inRecipe(b)...)...)
 			}
 		}
+	case schema.DateLabel:
+		return about(b.LabelSpan, h.burn(b)...)
 	case schema.StepKind:
 		return about(b.LabelSpan, h.step(b)...)
 	case schema.RuleName:

@@ -59,12 +59,12 @@ func (h *here) rule(name string) *lint.Rule {
 
 // explained is a rule in a maker's words.
 func (h *here) explained(r *lint.Rule) []string {
-	says := []string{"**" + r.Name + "** " + h.plain(ended(r.Title))}
+	says := []string{"**" + r.Name + "** " + h.plain(fullStop(r.Title))}
 	for _, part := range [...]struct{ lead, text string }{
 		{"", r.Why}, {"To put it right: ", r.Remedy}, {"Mind: ", r.Cautions}, {"Source: ", r.Source},
 	} {
 		if part.text != "" {
-			says = append(says, part.lead+h.plain(ended(part.text)))
+			says = append(says, part.lead+h.plain(fullStop(part.text)))
 		}
 	}
 	if r.Binding && r.About != lint.AboutFormat {

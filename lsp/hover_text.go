@@ -5,13 +5,17 @@ import (
 	"unicode"
 	"unicode/utf8"
 
-	"wickrule/lint"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
 // units is the system the shop reads first.
-func (h *here) units() quantity.System { return lint.NewView(h.shop, nil, h.today).Units() }
+func (h *here) units() quantity.System {
+	if h.shop.Config != nil && h.shop.Config.Get("units").Text() == "metric" {
+		return quantity.Metric
+	}
+	return quantity.US
+}
 
 // plain is a text of the shop's or of a rule, as it stands in Markdown: on one
 // line, and what would be taken for a mark is a character.
@@ -65,8 +69,8 @@ func capital(text string) string {
 	return string(unicode.ToUpper(first)) + text[size:]
 }
 
-// sentence is parts joined with commas, as a sentence; "" for none.
-func sentence(parts ...string) string {
+// inOne is parts joined with commas, as a sentence; "" for none.
+func inOne(parts ...string) string {
 	var said []string
 	for _, p := range parts {
 		if p != "" {
@@ -90,16 +94,16 @@ func spaced(sentences ...string) string {
 	return strings.Join(said, " ")
 }
 
-// andList joins words the way a sentence does: "a, b and c".
-func andList(words []string) string {
+// joined joins words the way a sentence does: "a, b and c".
+func joined(words []string) string {
 	if n := len(words); n > 1 {
 		return strings.Join(words[:n-1], ", ") + " and " + words[n-1]
 	}
 	return strings.Join(words, "")
 }
 
-// ended is a text with the full stop it lacks.
-func ended(text string) string {
+// fullStop is a text with the full stop it lacks.
+func fullStop(text string) string {
 	if text == "" || strings.HasSuffix(text, ".") {
 		return text
 	}
