@@ -56,14 +56,15 @@ func TestLensesOfStock(t *testing.T) {
 
 // Nothing is run by a client that runs no commands.
 func TestTheSheetIsOfferedToWhoCanRunIt(t *testing.T) {
-	for _, lens := range must(looking(t, tideFile, able, nil).codeLenses(t.Context(), nil)) {
+	lenses, err := looking(t, tideFile, able, nil).codeLenses(t.Context(), nil)
+	require.NoError(t, err)
+	for _, lens := range lenses {
 		assert.Empty(t, lens.Command.Command)
 	}
-}
-
-func must[T any](value T, err error) T {
-	if err != nil {
-		panic(err)
-	}
-	return value
+	h := looking(t, tideFile, `{"workspace": {"executeCommand": {}}}`, nil)
+	lenses, err = h.codeLenses(t.Context(), nil)
+	require.NoError(t, err)
+	assert.Equal(t, "wickrule.sheet", lenses[0].Command.Command)
+	assert.Equal(t, []any{h.uri, "tide-pillar"}, lenses[0].Command.Arguments)
+	assert.Empty(t, lenses[1].Command.Command)
 }

@@ -107,7 +107,7 @@ func (h *here) valueSubject(v schema.Value, at int32) *subject {
 			}
 		}
 	case schema.Choice, schema.Choices:
-		return about(item.Span, h.word(v.Spec, item.Text)...)
+		return about(item.Span, h.wordMeans(v.Spec, item.Text)...)
 	case schema.Amount:
 		return about(v.Span(), h.amount(v)...)
 	case schema.Whole:

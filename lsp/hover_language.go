@@ -45,8 +45,8 @@ func (h *here) blockWord(s *schema.BlockSpec) []string {
 	return says
 }
 
-// word is what one of the words means that an attribute may have.
-func (h *here) word(s *schema.AttrSpec, word string) []string {
+// wordMeans is what one of the words means that an attribute may have.
+func (h *here) wordMeans(s *schema.AttrSpec, word string) []string {
 	var says []string
 	if c := schema.CautionNamed(word); c != nil && s.Name == "cautions" {
 		says = append(says, "**"+word+"** "+c.Words, h.cautionWanted(word))
