@@ -118,15 +118,36 @@ type mending struct {
 // mend puts right what is safe, in one file or with "" in all, in the way the
 // command line does.
 func (h *here) mend(file string) mending {
-	options := lint.MendOptions{}
+	options, shop := lint.MendOptions{}, h.shop
 	if file != "" {
 		options.Covers = func(name string) bool { return name == file }
+		shop = without(h.shop, file)
 	}
-	m := mending{Mended: lint.Mend(h.shop, h.rules, h.today, options)}
+	m := mending{Mended: lint.Mend(shop, h.rules, h.today, options)}
 	for _, c := range m.Changed {
 		m.edits = append(m.edits, differences(c.File, c.Text)...)
 	}
 	return m
+}
+
+// without is the shop without the other files that hold recipes and nothing
+// else, where the file itself holds nothing else: what it says touches none of
+// them, and a shop may have thousands.
+func without(shop *lint.Shop, file string) *lint.Shop {
+	if !onlyRecipes(shop.File(file)) {
+		return shop
+	}
+	var kept []*schema.File
+	for _, f := range shop.Files {
+		if f.Name == file || !f.Whole || !onlyRecipes(f) {
+			kept = append(kept, f)
+		}
+	}
+	return lint.NewShop(shop.Root, kept)
+}
+
+func onlyRecipes(f *schema.File) bool {
+	return !slices.ContainsFunc(f.Blocks, func(b *schema.Block) bool { return !b.Is("recipe") })
 }
 
 // told says in words what mending did, or would do.

@@ -50,10 +50,11 @@ func rounded(n, slack quantity.Rat, up bool) quantity.Rat {
 
 // isUp says whether an amount of a block is to be rounded up, if at all: the
 // weight of a wax, since loads are measured against it; what one drop or piece
-// of a dye weighs; and the room that is left below the rim.
+// of a dye weighs; the room that is left below the rim; and what was measured
+// of a burning candle that may be too much.
 func isUp(v schema.Value) bool {
 	switch v.Spec.Name {
-	case "drop", "piece", "leave":
+	case "drop", "piece", "leave", "flame", "pool_depth", "wall":
 		return true
 	case "weight":
 		return v.Block.Is("wax")
