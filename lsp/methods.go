@@ -30,7 +30,7 @@ func requests() map[string]request {
 		"textDocument/hover":                atPosition((*here).hover),
 		"textDocument/inlayHint":            inDocument((*here).inlayHints),
 		"textDocument/onTypeFormatting":     inDocument((*here).onTypeFormatting),
-		"textDocument/prepareRename":        atPosition((*here).prepareRename),
+		"textDocument/prepareRename":        inDocument((*here).prepareRename),
 		"textDocument/rangeFormatting":      inDocument((*here).rangeFormatting),
 		"textDocument/references":           inDocument((*here).references),
 		"textDocument/rename":               inDocument((*here).rename),

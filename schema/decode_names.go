@@ -158,7 +158,7 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 		p.Message = Quote(b.Label) + " is not " + b.Spec.labelMeaning() + ": write " + b.Spec.header()
 		if b.Spec.Label == Defines || b.Spec.Label == RuleName {
 			p.Message = Quote(b.Label) + " cannot be a key: write small letters, digits and hyphens, such as " + b.Spec.header()
-			if key := kebab(b.Label); key != "" {
+			if key := AsKey(b.Label); key != "" {
 				p.Message = Quote(b.Label) + " cannot be a key: write small letters, digits and hyphens, such as " + Quote(key)
 				// Others may refer to the key as it is, so this is not safe.
 				p.Fixes = []Fix{{Title: "write " + b.Spec.Name + " " + Quote(key), Edits: []Edit{{r.file, b.LabelSpan, Quote(key)}}}}
@@ -194,7 +194,7 @@ func (s *BlockSpec) header() string {
 func (s *BlockSpec) labelFits(label string) bool {
 	switch s.Label {
 	case Defines, RuleName:
-		return isKebab(label)
+		return IsKey(label)
 	case DateLabel:
 		_, err := time.Parse(time.DateOnly, label)
 		return err == nil
@@ -202,9 +202,9 @@ func (s *BlockSpec) labelFits(label string) bool {
 	return strings.TrimSpace(label) != ""
 }
 
-// isKebab says whether the text is a key: words of small letters and digits,
-// joined by hyphens.
-func isKebab(text string) bool {
+// IsKey says whether the text is a well-formed key: words of small letters and
+// digits, joined by hyphens.
+func IsKey(text string) bool {
 	hyphen := true
 	for i := 0; i < len(text); i++ {
 		c := text[i]
@@ -223,8 +223,8 @@ func isKebab(text string) bool {
 	return !hyphen
 }
 
-// kebab makes a key of a text, "" where nothing of it can stay.
-func kebab(text string) string {
+// AsKey makes a key of a text, "" where nothing of it can stay.
+func AsKey(text string) string {
 	words := strings.FieldsFunc(strings.ToLower(text), func(c rune) bool {
 		return (c < 'a' || c > 'z') && (c < '0' || c > '9')
 	})
