@@ -39,7 +39,7 @@ func (c *colorer) terms(i, end, deep int) {
 		case ch == '"':
 			next = quoteEnd(text, i)
 			if before == "amount(" || before == "degrees(" {
-				c.amount(spanOf(i, next))
+				c.amount(spanOf(i, next), false)
 			} else {
 				c.template(i, next, deep)
 			}

@@ -24,7 +24,7 @@ func formatted(t *testing.T, text, method string, params map[string]any) (string
 	params["options"] = map[string]any{"tabSize": 8, "insertSpaces": false}
 	e.call(method, params, &edits)
 	require.NotNil(t, edits)
-	return edited(t, disk, map[string][]protocol.TextEdit{uri: edits})["a.candle.hcl"], edits
+	return editedTexts(t, disk, map[string][]protocol.TextEdit{uri: edits})["a.candle.hcl"], edits
 }
 
 func TestFormatting(t *testing.T) {

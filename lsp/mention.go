@@ -98,13 +98,18 @@ func (m *mention) scopes() []*schema.Block {
 	return []*schema.Block{m.example, nil}
 }
 
-// unquoted is a span without the quotes it starts and ends with, if it does.
+// unquoted is a span without the quotes it starts and ends with. One that is
+// still to be closed has none at its end.
 func unquoted(f *schema.File, s schema.Span) schema.Span {
 	text := f.Text.Slice(s)
-	if len(text) < 2 || text[0] != '"' || text[len(text)-1] != '"' {
+	if text == "" || text[0] != '"' {
 		return s
 	}
-	return schema.Span{Start: s.Start + 1, End: s.End - 1}
+	s.Start++
+	if len(text) > 1 && text[len(text)-1] == '"' {
+		s.End--
+	}
+	return s
 }
 
 // mentionAt is the mention at an offset of the document.

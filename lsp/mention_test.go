@@ -65,9 +65,9 @@ func places(t *testing.T, disk fstest.MapFS, locations []protocol.Location) []st
 	return list
 }
 
-// edited is every text of a shop after an edit, by name. Edits of one text may
+// editedTexts is every text of a shop after an edit, by name. Edits of one text may
 // not overlap, which the specification asks for (TextEdit[]).
-func edited(t *testing.T, disk fstest.MapFS, changes map[string][]protocol.TextEdit) map[string]string {
+func editedTexts(t *testing.T, disk fstest.MapFS, changes map[string][]protocol.TextEdit) map[string]string {
 	texts := map[string]string{}
 	for uri, list := range changes {
 		name, _ := pathOf(uri)

@@ -92,7 +92,7 @@ func renames(t *testing.T, disk fstest.MapFS, file, piece string, further int, k
 	uri := e.openAll(disk, file)[0]
 	var edit protocol.WorkspaceEdit
 	e.call("textDocument/rename", with(e.about(uri, piece, further), "newName", key), &edit)
-	return edited(t, disk, edit.Changes)
+	return editedTexts(t, disk, edit.Changes)
 }
 
 // changedLines is the lines that differ between a shop's texts and what came of
@@ -274,7 +274,7 @@ func TestRenameEveryKey(t *testing.T) {
 			edit, err := h.rename(t.Context(), &protocol.RenameParams{
 				TextDocumentPositionParams: protocol.TextDocumentPositionParams{Position: h.position(b.LabelSpan.Start + 1)}, NewName: "quite-another"})
 			require.NoError(t, err, b.Label)
-			texts := edited(t, disk, edit.Changes)
+			texts := editedTexts(t, disk, edit.Changes)
 			var put []*schema.File
 			for name, text := range texts {
 				put = append(put, schema.Read(name, []byte(text)))

@@ -207,7 +207,7 @@ func (c *colorer) value(v schema.Value) {
 	case v.Spec.Type == schema.Date:
 		c.quoted(v.Span(), numberToken, 0)
 	case v.IsAmount(), v.Spec.Type == schema.Figure:
-		c.amount(v.Span())
+		c.amount(v.Span(), v.BelowRim())
 	case v.Spec.Type == schema.Prose, v.Spec.Type == schema.Line, v.Spec.Type == schema.Color:
 		c.add(v.Span(), stringToken, 0)
 	default:
@@ -225,7 +225,7 @@ func (c *colorer) value(v schema.Value) {
 }
 
 // amount is a text in quotes in which numbers and units stand.
-func (c *colorer) amount(span schema.Span) {
+func (c *colorer) amount(span schema.Span, belowRim bool) {
 	inner := unquoted(c.file, span)
 	text := c.text.Slice(inner)
 	if strings.Contains(text, `\`) {
@@ -241,6 +241,9 @@ func (c *colorer) amount(span schema.Span) {
 		c.add(schema.Span{Start: at, End: piece.Start}, stringToken, 0)
 		c.add(piece, kind, 0)
 		at = piece.End
+	}
+	if belowRim {
+		text, _, _ = strings.Cut(text, "below") // those are words, and no unit
 	}
 	parts := quantity.Parts(text)
 	for i, part := range parts {

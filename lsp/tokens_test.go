@@ -157,7 +157,7 @@ func TestTokensOfAShopRule(t *testing.T) {
 
 func TestTokensOfABrokenText(t *testing.T) {
 	require.Equal(t, []string{
-		"# one  comment", "wax  keyword", "\"  string", "north  class definition", "\"  string", "title  property", "\"North # no comment  string", "# two  comment",
+		"# one  comment", "wax  keyword", "\"  string", "north  class definition", "\"  string", "title  property", "\"North  string", "# two  comment",
 	}, tokensOf(t, "# one\nwax \"north\" {\n  title = \"North # no comment\n  # two\n", "utf-16", nil))
 	require.Equal(t, []string{"# alone  comment"}, tokensOf(t, strings.Repeat("[", 200)+"\n# alone\n", "utf-16", nil))
 }
