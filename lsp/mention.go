@@ -20,13 +20,13 @@ type mention struct {
 	example *schema.Block // the example of a shop rule it stands in; nil: none
 }
 
-// mentions yields every mention of a file that could be read: those of each
+// mentionsOf yields every mention of a file that could be read: those of each
 // block before those of the blocks inside it.
 //
 // The examples of a shop rule count too. They are read as if laid over the
 // shop, so they name its stock, and a rename that left them out would break
 // the proof of the rule.
-func mentions(f *schema.File) iter.Seq[mention] {
+func mentionsOf(f *schema.File) iter.Seq[mention] {
 	return func(yield func(mention) bool) {
 		for _, b := range f.Blocks {
 			if !mentionsIn(b, nil, yield) {
@@ -114,7 +114,7 @@ func unquoted(f *schema.File, s schema.Span) schema.Span {
 
 // mentionAt is the mention at an offset of the document.
 func (h *here) mentionAt(at int32) (mention, bool) {
-	for m := range mentions(h.file) {
+	for m := range mentionsOf(h.file) {
 		if m.span.Touches(at) {
 			return m, true
 		}

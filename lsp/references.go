@@ -22,7 +22,7 @@ func (h *here) eachMention(ctx context.Context, visit func(*mention)) error {
 		if i%filesBetweenLooks == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}
-		for m := range mentions(f) {
+		for m := range mentionsOf(f) {
 			visit(&m)
 		}
 	}
@@ -67,7 +67,7 @@ func (h *here) highlights(at int32) []protocol.DocumentHighlight {
 	to := h.resolve(&m)
 	var spans []schema.Span
 	kinds := map[schema.Span]protocol.DocumentHighlightKind{}
-	for m := range mentions(h.file) {
+	for m := range mentionsOf(h.file) {
 		if !h.leadsTo(&m, &to) {
 			continue
 		}
