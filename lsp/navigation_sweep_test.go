@@ -11,26 +11,26 @@ import (
 	"wickrule/schema"
 )
 
-// sweep asks everything about a document, and about a place in it, and sees
+// asker asks everything about a document, and about a place in it, and sees
 // that no answer stops on a fault or leads outside of the text.
-type sweep struct {
+type asker struct {
 	t *testing.T
 	*here
 }
 
-func (s *sweep) in(r protocol.Range) {
+func (s *asker) in(r protocol.Range) {
 	m := s.mapper
 	require.Equal(s.t, r, m.rangeOf(m.span(r)), "a range outside of the text, or inside of a character")
 	require.LessOrEqual(s.t, m.span(r).Start, m.span(r).End)
 }
 
-func (s *sweep) inShop(l protocol.Location) {
+func (s *asker) inShop(l protocol.Location) {
 	other, ok := s.at(l.URI)
 	require.True(s.t, ok, l.URI)
-	(&sweep{s.t, other}).in(l.Range)
+	(&asker{s.t, other}).in(l.Range)
 }
 
-func (s *sweep) document() {
+func (s *asker) document() {
 	ctx := s.t.Context()
 	tokens, _ := s.semanticTokens(ctx, nil)
 	decodedTokens(s.t, s.text, s.enc, tokens.Data)
@@ -58,7 +58,7 @@ func (s *sweep) document() {
 	}
 }
 
-func (s *sweep) symbols(list []protocol.DocumentSymbol) {
+func (s *asker) symbols(list []protocol.DocumentSymbol) {
 	for _, symbol := range list {
 		require.NotEmpty(s.t, strings.TrimSpace(symbol.Name))
 		s.in(symbol.Range)
@@ -68,7 +68,7 @@ func (s *sweep) symbols(list []protocol.DocumentSymbol) {
 	}
 }
 
-func (s *sweep) place(at int32) {
+func (s *asker) place(at int32) {
 	ctx := s.t.Context()
 	where := protocol.TextDocumentPositionParams{Position: s.position(at)}
 	for _, l := range s.definition(at).([]protocol.Location) {
@@ -102,7 +102,7 @@ func (s *sweep) place(at int32) {
 }
 
 // shopPlaces asks what goes through the whole shop.
-func (s *sweep) shopPlaces(at int32) {
+func (s *asker) shopPlaces(at int32) {
 	ctx := s.t.Context()
 	where := protocol.TextDocumentPositionParams{Position: s.position(at)}
 	locations, err := s.references(ctx, &protocol.ReferenceParams{TextDocumentPositionParams: where, Context: protocol.ReferenceContext{IncludeDeclaration: true}})
@@ -131,7 +131,7 @@ func TestEveryByteOfTheDemoShop(t *testing.T) {
 		step, wide = 17, 997
 	}
 	for _, f := range shop.Files {
-		s := &sweep{t, now.of(shop, f)}
+		s := &asker{t, now.of(shop, f)}
 		s.document()
 		for at := int32(0); at <= int32(f.Text.Len()); at += step {
 			if s.offset(s.position(at)) == at {
@@ -159,7 +159,7 @@ func TestEveryBeginningOfATextIsAnswered(t *testing.T) {
 		ask := func(text string) {
 			f := schema.Read("half.candle.hcl", []byte(text))
 			now.shops["shop"] = shop.With(f)
-			s := &sweep{t, now.of(now.shops["shop"], f)}
+			s := &asker{t, now.of(now.shops["shop"], f)}
 			s.document()
 			for at := int32(0); at <= int32(len(text)); at += 1 + int32(len(text)/7) {
 				if s.offset(s.position(at)) == at {
@@ -188,7 +188,7 @@ func TestTheFaultyShopIsAnswered(t *testing.T) {
 		step = 23
 	}
 	for _, f := range now.shops["shop"].Files {
-		s := &sweep{t, now.of(now.shops["shop"], f)}
+		s := &asker{t, now.of(now.shops["shop"], f)}
 		s.document()
 		for at := int32(0); at <= int32(f.Text.Len()); at += step {
 			if s.offset(s.position(at)) == at {
