@@ -93,8 +93,8 @@ func compareMended(t *testing.T, shop *lint.Shop, name string) {
 	t.Helper()
 	all := func(*lint.Shop) []*lint.Rule { return rules.All() }
 	mended := lint.Mend(shop, all, today, lint.MendOptions{All: true, Covers: func(file string) bool { return file == "caret.candle.hcl" }})
-	i := slices.IndexFunc(mended.Shop.Files, func(f *schema.File) bool { return f.Name == "caret.candle.hcl" })
-	got := mended.Shop.Files[i].Text.String()
+	i := slices.IndexFunc(mended.Shop.Files(), func(f *schema.File) bool { return f.Name == "caret.candle.hcl" })
+	got := mended.Shop.Files()[i].Text.String()
 	if *update {
 		require.NoError(t, os.WriteFile(name, []byte(got), 0o644))
 	}

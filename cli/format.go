@@ -67,7 +67,7 @@ func (f format) run(s *session, args []string) int {
 // shop lays out the files of one shop that were asked for. True: stopped
 // before the end.
 func (f format) shop(s *session, o opened, done *formatted) (stopped bool) {
-	for _, file := range o.Files {
+	for _, file := range o.Files() {
 		if !o.asked.Covers(file.Name) {
 			continue
 		}

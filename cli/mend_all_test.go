@@ -22,7 +22,7 @@ func TestMendingIsNeverWorse(t *testing.T) {
 	if testing.Short() {
 		return
 	}
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		text := recipe.File.Text.String()
 		for _, part := range []int{3, 6, 8} {
 			cut := text[:len(text)*part/9]

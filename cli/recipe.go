@@ -60,7 +60,7 @@ func (s *session) oneRecipe(verb string, args []string) (opened, *schema.Block, 
 func (s *session) pick(o opened, f found, key string) *schema.Block {
 	var keys []string
 	var only *schema.Block
-	for _, recipe := range o.Recipes {
+	for _, recipe := range o.Recipes() {
 		if key == "" && !f.Covers(recipe.File.Name) {
 			continue
 		}

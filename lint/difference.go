@@ -14,7 +14,7 @@ type difference struct {
 
 // rules says whether the shop's own rules are others than they were.
 func (d difference) rules() bool {
-	return !sameBlocks(d.before.Rules, d.after.Rules)
+	return !sameBlocks(d.before.Rules(), d.after.Rules())
 }
 
 // sameBlocks says whether two lists say the same, in the same order and files.
@@ -30,7 +30,7 @@ func (d difference) each(changed func(look)) {
 	if (d.before.broken == 0) != (d.after.broken == 0) {
 		changed(look{at: anyBroken})
 	}
-	if (len(d.before.Recipes) == 0) != (len(d.after.Recipes) == 0) {
+	if (len(d.before.recipes.pages) == 0) != (len(d.after.recipes.pages) == 0) {
 		changed(look{at: anyRecipe})
 	}
 	for _, name := range d.names {

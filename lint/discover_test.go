@@ -100,7 +100,7 @@ func TestHome(t *testing.T) {
 
 func names(s *lint.Shop) []string {
 	var list []string
-	for _, f := range s.Files {
+	for _, f := range s.Files() {
 		list = append(list, f.Name)
 	}
 	return list
@@ -160,8 +160,8 @@ func TestLoadStaysInside(t *testing.T) {
 func TestWith(t *testing.T) {
 	shop, _ := lint.Load(tree("shop.candle.hcl", "a.candle.hcl"), ".", nil)
 	other, _ := lint.Load(tree("a.candle.hcl", "b.candle.hcl"), ".", nil)
-	both := shop.With(other.Files...)
+	both := shop.With(other.Files()...)
 	assert.Equal(t, []string{"a.candle.hcl", "b.candle.hcl", "shop.candle.hcl"}, names(both))
-	assert.Same(t, other.Files[0], both.Files[0], "the one given takes the place of the one there")
-	assert.Len(t, shop.Files, 2, "the shop itself is unchanged")
+	assert.Same(t, other.Files()[0], both.Files()[0], "the one given takes the place of the one there")
+	assert.Len(t, shop.Files(), 2, "the shop itself is unchanged")
 }

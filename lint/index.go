@@ -8,9 +8,8 @@ import (
 	"wickrule/schema"
 )
 
-// blocks is a sorted list of blocks. A change of it is a new list: what has
-// been handed out stays as it was.
-type blocks []*schema.Block
+// blocks is a sorted list of blocks.
+type blocks struct{ pages[*schema.Block] }
 
 // byPlace is the order of files' names, and of places in a file.
 func byPlace(a, b *schema.Block) int {
@@ -28,52 +27,44 @@ func byRecipe(a, b *schema.Block) int {
 	return cmp.Or(strings.Compare(a.Get("recipe").Text(), b.Get("recipe").Text()), byPlace(a, b))
 }
 
-// burnsOf is the part of a list sorted by recipe that is of that one.
-func (l blocks) burnsOf(recipe string) blocks {
-	from, _ := slices.BinarySearchFunc(l, recipe, func(b *schema.Block, key string) int { return strings.Compare(b.Get("recipe").Text(), key) })
-	to := from
-	for to < len(l) && l[to].Get("recipe").Text() == recipe {
-		to++
-	}
-	return l[from:to]
-}
-
 // swap is the list without the blocks gone and with the blocks come, both of
 // which it may reorder.
 func (l blocks) swap(order func(a, b *schema.Block) int, gone, come []*schema.Block) blocks {
 	slices.SortFunc(gone, order)
 	slices.SortFunc(come, order)
-	list := make(blocks, 0, max(0, len(l)-len(gone))+len(come))
-	rest := l
-	for len(gone) > 0 || len(come) > 0 {
-		takeOut := len(come) == 0 || len(gone) > 0 && order(gone[0], come[0]) <= 0
-		next := come
-		if takeOut {
-			next = gone
-		}
-		i, found := slices.BinarySearchFunc(rest, next[0], order)
-		list, rest = append(list, rest[:i]...), rest[i:]
-		if takeOut {
-			if found {
-				rest = rest[1:]
-			}
-			gone = gone[1:]
-			continue
-		}
-		list, come = append(list, come[0]), come[1:]
-	}
-	return append(list, rest...)
+	return blocks{l.pages.swap(order, gone, come)}
 }
 
 // named is the part of a list sorted by key that has that key, in the order
 // of places.
-func (l blocks) named(key string) blocks {
-	from, _ := slices.BinarySearchFunc(l, key, func(b *schema.Block, key string) int { return strings.Compare(b.Label, key) })
-	to := from
-	for to < len(l) && l[to].Label == key {
-		to++
+func (l blocks) named(key string) []*schema.Block {
+	return l.equal(key, func(b *schema.Block) string { return b.Label })
+}
+
+// burnsOf is the part of a list sorted by recipe that is of that one.
+func (l blocks) burnsOf(recipe string) []*schema.Block {
+	return l.equal(recipe, func(b *schema.Block) string { return b.Get("recipe").Text() })
+}
+
+func (l blocks) equal(key string, of func(*schema.Block) string) (list []*schema.Block) {
+	for b := range l.since(func(b *schema.Block) bool { return of(b) < key }) {
+		if of(b) != key {
+			break
+		}
+		list = append(list, b)
 	}
-	return l[from:to]
+	return list
+}
+
+// first is the first of a list sorted by key that has that key, or nil.
+func (l blocks) first(key string) *schema.Block {
+	for b := range l.since(func(b *schema.Block) bool { return b.Label < key }) {
+		if b.Label == key {
+			return b
+		}
+		break
+	}
+	return nil
 }
 
 // use counts who names a key that may be of several kinds.
@@ -88,9 +79,8 @@ func compareUses(a, b use) int {
 	return cmp.Or(strings.Compare(a.key, b.key), slices.Compare(a.kinds, b.kinds))
 }
 
-// uses is sorted by key and kinds, and has no entry without a count. Like
-// blocks it never changes.
-type uses []use
+// uses is sorted by key and kinds, and has no entry without a count.
+type uses struct{ pages[use] }
 
 // usesOf counts what a file names, sign times.
 func usesOf(f *schema.File, sign int, add func(use)) {
@@ -123,34 +113,38 @@ func topOf(b *schema.Block) *schema.Block {
 // names any more.
 func (l uses) with(change []use) uses {
 	slices.SortFunc(change, compareUses)
-	list := make(uses, 0, len(l)+len(change))
-	rest := l
+	var gone, come []use
 	for len(change) > 0 {
 		sum := change[0]
 		for change = change[1:]; len(change) > 0 && compareUses(change[0], sum) == 0; change = change[1:] {
 			sum.recipes += change[0].recipes
 			sum.others += change[0].others
 		}
-		i, found := slices.BinarySearchFunc(rest, sum, compareUses)
-		list, rest = append(list, rest[:i]...), rest[i:]
-		if found {
-			sum.recipes += rest[0].recipes
-			sum.others += rest[0].others
-			rest = rest[1:]
+		if sum.recipes == 0 && sum.others == 0 {
+			continue
+		}
+		for u := range l.since(func(u use) bool { return compareUses(u, sum) < 0 }) {
+			if compareUses(u, sum) == 0 {
+				gone = append(gone, u)
+				sum.recipes += u.recipes
+				sum.others += u.others
+			}
+			break
 		}
 		if sum.recipes > 0 || sum.others > 0 {
-			list = append(list, sum)
+			come = append(come, sum)
 		}
 	}
-	return append(list, rest...)
+	return uses{l.pages.swap(compareUses, gone, come)}
 }
 
 // named is the part of the list about one key.
-func (l uses) named(key string) uses {
-	from, _ := slices.BinarySearchFunc(l, key, func(u use, key string) int { return strings.Compare(u.key, key) })
-	to := from
-	for to < len(l) && l[to].key == key {
-		to++
+func (l uses) named(key string) (list []use) {
+	for u := range l.since(func(u use) bool { return u.key < key }) {
+		if u.key != key {
+			break
+		}
+		list = append(list, u)
 	}
-	return l[from:to]
+	return list
 }

@@ -50,9 +50,9 @@ type reader struct {
 func NewLive(shop *Shop, rules func(*Shop) []*Rule, today string) *Live {
 	l := &Live{
 		shop: shop, rules: rules, book: newBook(rules(shop)), today: today,
-		files: make(map[string]*liveFile, len(shop.Files)), readers: map[look]*reader{}, moved: map[string]bool{},
+		files: map[string]*liveFile{}, readers: map[look]*reader{}, moved: map[string]bool{},
 	}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		l.renew(f.Name, f)
 	}
 	return l
@@ -85,7 +85,7 @@ func (l *Live) Edit(put []*schema.File, out []string) {
 	if d.rules() {
 		l.book = newBook(l.rules(l.shop))
 		l.allStale()
-	} else if !sameBlocks(before.configs, l.shop.configs) {
+	} else if !sameBlocks(before.configs.list(), l.shop.configs.list()) {
 		l.allStale()
 	} else {
 		d.each(func(changed look) {
@@ -423,7 +423,7 @@ func (g *gathering) about(file string) gathering {
 // Report is what the rules say about the whole shop, as far as it has been
 // checked.
 func (l *Live) Report() *Report {
-	r := &Report{Shop: l.shop, Files: len(l.shop.Files), Recipes: len(l.shop.Recipes)}
+	r := &Report{Shop: l.shop, Files: len(l.shop.Files()), Recipes: len(l.shop.Recipes())}
 	var said []gathering
 	for _, f := range l.files {
 		for _, u := range f.units {

@@ -163,8 +163,8 @@ func (m *mender) reach(shop *Shop, p *pick) error {
 
 // holds says whether this very text is the shop's.
 func (s *Shop) holds(f *schema.File) bool {
-	i, ok := slices.BinarySearchFunc(s.Files, f.Name, func(f *schema.File, name string) int { return strings.Compare(f.Name, name) })
-	return ok && s.Files[i] == f
+	i, ok := slices.BinarySearchFunc(s.Files(), f.Name, func(f *schema.File, name string) int { return strings.Compare(f.Name, name) })
+	return ok && s.Files()[i] == f
 }
 
 // choose takes the fixes that can be made together, in the order of the
@@ -226,7 +226,7 @@ func (m *mender) try(so admitted, more []pick) (admitted, bool) {
 	}
 	var files []*schema.File
 	var healed []string
-	for _, f := range so.base.Files { // in order, not as the map has them
+	for _, f := range so.base.Files() { // in order, not as the map has them
 		if edits[f] == nil {
 			continue
 		}
@@ -275,12 +275,12 @@ func (m *mender) sortOut(s state, out *Mended) {
 
 // changed lists the files whose texts differ.
 func changed(before, after *Shop) []Rewritten {
-	old := make(map[string]*schema.File, len(before.Files))
-	for _, f := range before.Files {
+	old := make(map[string]*schema.File, len(before.Files()))
+	for _, f := range before.Files() {
 		old[f.Name] = f
 	}
 	var list []Rewritten
-	for _, f := range after.Files {
+	for _, f := range after.Files() {
 		if was := old[f.Name]; was != f && was.Text.String() != f.Text.String() {
 			list = append(list, Rewritten{was, f.Text.String()})
 		}

@@ -61,7 +61,7 @@ func TestMendMakesSafeFixesOnly(t *testing.T) {
 	done := mend(shop, lint.MendOptions{}, rules...)
 	require.Len(t, done.Changed, 1)
 	assert.Equal(t, titled("a", "the old tide"), done.Changed[0].Text)
-	assert.Same(t, shop.Files[0], done.Changed[0].File)
+	assert.Same(t, shop.Files()[0], done.Changed[0].File)
 	assert.Equal(t, []string{"write the"}, titles(done.Applied))
 	assert.Equal(t, []string{"write new"}, titles(done.Withheld))
 	assert.Empty(t, done.Skipped)
@@ -71,7 +71,7 @@ func TestMendMakesSafeFixesOnly(t *testing.T) {
 	done = mend(shop, lint.MendOptions{All: true}, rules...)
 	assert.Equal(t, titled("a", "the new tide"), done.Changed[0].Text)
 	assert.Empty(t, done.Withheld)
-	assert.Equal(t, titled("a", "teh old tide"), shop.Files[0].Text.String(), "the shop handed in is unchanged")
+	assert.Equal(t, titled("a", "teh old tide"), shop.Files()[0].Text.String(), "the shop handed in is unchanged")
 }
 
 // Two fixes of the same characters are made one after the other.
@@ -122,7 +122,7 @@ func TestMendEnds(t *testing.T) {
 // A fix that would spoil the text is refused whatever it would silence.
 func TestMendKeepsTheTextWhole(t *testing.T) {
 	shop := shopOf(t, map[string]string{"a.candle.hcl": titled("a", "teh tide")})
-	require.True(t, shop.Files[0].Whole)
+	require.True(t, shop.Files()[0].Whole)
 	done := mend(shop, lint.MendOptions{}, retitle("quote", lint.Must, true, "teh", `"`))
 	assert.Empty(t, done.Changed)
 	assert.Len(t, done.Skipped, 1)

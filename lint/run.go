@@ -34,15 +34,16 @@ func Run(shop *Shop, rules []*Rule, today string) *Report {
 // accepts by name, and the recipes written in them.
 func RunFor(shop *Shop, rules []*Rule, today string, covers func(file string) bool) *Report {
 	book := newBook(rules)
-	results := make([]gathering, len(shop.Files))
-	sideBySide(len(shop.Files), func(i int) {
-		results[i] = checkFile(shop, book, shop.Files[i], today)
-		if !covers(shop.Files[i].Name) {
+	files := shop.Files()
+	results := make([]gathering, len(files))
+	sideBySide(len(files), func(i int) {
+		results[i] = checkFile(shop, book, files[i], today)
+		if !covers(files[i].Name) {
 			results[i].keep(covers)
 		}
 	})
 	r := &Report{Shop: shop}
-	for _, f := range shop.Files {
+	for _, f := range files {
 		if covers(f.Name) {
 			r.Files++
 			r.Recipes += recipesIn(f)

@@ -19,14 +19,14 @@ const FileSuffix = ".candle.hcl"
 // shelves, and its recipes. An edit makes a new one out of it, at the cost of
 // copying a few lists of pointers.
 type Shop struct {
-	Root    string          // the folder as the user knows it, with "/"
-	Files   []*schema.File  // sorted by name
-	Config  *schema.Block   // the shop block; nil: default settings
-	Recipes []*schema.Block // in the order of files and of places in them, as are the next two
-	Trials  []*schema.Block
-	Rules   []*schema.Block // the shop's own, kept for their evaluation
+	Root   string        // the folder as the user knows it, with "/"
+	Config *schema.Block // the shop block; nil: default settings
 
-	configs blocks            // every shop block, in the order of places
+	files   pages[*schema.File] // by name
+	recipes blocks              // in the order of places, as are the next three
+	trials  blocks
+	rules   blocks
+	configs blocks            // every shop block
 	shelves map[string]blocks // by kind: every block that defines a key, by key; the first of a key counts
 	burns   blocks            // test burns written outside their recipe, by recipe
 	uses    uses
@@ -46,19 +46,21 @@ func (s *Shop) With(files ...*schema.File) *Shop { return s.Edit(files, nil) }
 
 // Edit is the shop with files put in the place of those of the same name, or
 // added, and with the files of the other names taken out.
-func (s *Shop) Edit(put []*schema.File, out []string) *Shop {
+func (s *Shop) Edit(put []*schema.File, remove []string) *Shop {
 	put = slices.Clone(put)
-	slices.SortStableFunc(put, func(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) })
-	names := slices.Clone(out)
+	slices.SortStableFunc(put, byName)
+	names := slices.Clone(remove)
 	for _, f := range put {
 		names = append(names, f.Name)
 	}
 	slices.Sort(names)
+	var out []*schema.File
 	next := &Shop{Root: s.Root, broken: s.broken, memos: s.memos}
 	var gone, come sorted
 	var named []use
 	for _, name := range slices.Compact(names) {
 		if f := s.File(name); f != nil {
+			out = append(out, f)
 			gone.add(f)
 			next.count(f, -1)
 			usesOf(f, -1, func(u use) { named = append(named, u) })
@@ -69,14 +71,14 @@ func (s *Shop) Edit(put []*schema.File, out []string) *Shop {
 		next.count(f, 1)
 		usesOf(f, 1, func(u use) { named = append(named, u) })
 	}
-	next.Files = swapFiles(s.Files, names, put)
-	next.Recipes = blocks(s.Recipes).swap(byPlace, gone.of("recipe"), come.of("recipe"))
-	next.Trials = blocks(s.Trials).swap(byPlace, gone.of("trial"), come.of("trial"))
-	next.Rules = blocks(s.Rules).swap(byPlace, gone.of("rule"), come.of("rule"))
+	next.files = s.files.swap(byName, out, put)
+	next.recipes = s.recipes.swap(byPlace, gone.of("recipe"), come.of("recipe"))
+	next.trials = s.trials.swap(byPlace, gone.of("trial"), come.of("trial"))
+	next.rules = s.rules.swap(byPlace, gone.of("rule"), come.of("rule"))
 	next.burns = s.burns.swap(byRecipe, gone.of("test_burn"), come.of("test_burn"))
 	next.configs = s.configs.swap(byPlace, gone.of("shop"), come.of("shop"))
-	if len(next.configs) > 0 {
-		next.Config = next.configs[0]
+	if configs := next.configs.list(); len(configs) > 0 {
+		next.Config = configs[0]
 	}
 	next.shelves = make(map[string]blocks, len(s.shelves))
 	maps.Copy(next.shelves, s.shelves)
@@ -110,43 +112,36 @@ func (s *sorted) add(f *schema.File) {
 // of is a list of its own: it may be reordered.
 func (s sorted) of(kind string) []*schema.Block { return slices.Clone(s[kind]) }
 
-func swapFiles(files []*schema.File, out []string, put []*schema.File) []*schema.File {
-	list := make([]*schema.File, 0, len(files)+len(put))
-	if len(out) == 1 && len(put) == 1 { // one file typed in: no need to look at each
-		if i, ok := slices.BinarySearchFunc(files, out[0], compareName); ok {
-			list = append(list, files...)
-			list[i] = put[0]
-			return list
-		}
-	}
-	for _, f := range files {
-		if _, ok := slices.BinarySearch(out, f.Name); !ok {
-			list = append(list, f)
-		}
-	}
-	list = append(list, put...)
-	slices.SortStableFunc(list, func(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) })
-	return list
-}
+func byName(a, b *schema.File) int { return strings.Compare(a.Name, b.Name) }
 
-func compareName(f *schema.File, name string) int { return strings.Compare(f.Name, name) }
+// Files lists the files, sorted by name.
+func (s *Shop) Files() []*schema.File { return s.files.list() }
+
+// Recipes lists the recipes, in the order of files and of places in them.
+func (s *Shop) Recipes() []*schema.Block { return s.recipes.list() }
+
+// Trials lists the trials, in the order of files and of places in them.
+func (s *Shop) Trials() []*schema.Block { return s.trials.list() }
+
+// Rules lists the shop's own rules, kept for their evaluation, in the order of
+// files and of places in them.
+func (s *Shop) Rules() []*schema.Block { return s.rules.list() }
 
 // File is the file of that name, or nil.
 func (s *Shop) File(name string) *schema.File {
-	i, ok := slices.BinarySearchFunc(s.Files, name, compareName)
-	if !ok {
-		return nil
+	for f := range s.files.since(func(f *schema.File) bool { return f.Name < name }) {
+		if f.Name == name {
+			return f
+		}
+		break
 	}
-	return s.Files[i]
+	return nil
 }
 
 // Find is the block of that kind ("wax", "recipe", "trial") with that key, or
 // nil.
 func (s *Shop) Find(kind, key string) *schema.Block {
-	if same := s.shelves[kind].named(key); len(same) > 0 {
-		return same[0]
-	}
-	return nil
+	return s.shelves[kind].first(key)
 }
 
 // Same lists every block of that kind with that key, in the order of places.
@@ -155,13 +150,13 @@ func (s *Shop) Same(kind, key string) []*schema.Block { return s.shelves[kind].n
 
 // Shelf lists the blocks of a kind that count, sorted by key.
 func (s *Shop) Shelf(kind string) []*schema.Block {
-	return slices.CompactFunc(slices.Clone(s.shelves[kind]), func(a, b *schema.Block) bool { return a.Label == b.Label })
+	return slices.CompactFunc(s.shelves[kind].list(), func(a, b *schema.Block) bool { return a.Label == b.Label })
 }
 
 // Keys lists the keys of a kind, sorted.
 func (s *Shop) Keys(kind string) []string {
-	keys := make([]string, 0, len(s.shelves[kind]))
-	for _, b := range s.shelves[kind] {
+	var keys []string
+	for _, b := range s.shelves[kind].list() {
 		if n := len(keys); n == 0 || keys[n-1] != b.Label {
 			keys = append(keys, b.Label)
 		}

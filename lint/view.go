@@ -119,7 +119,7 @@ func (v *View) AllWhole() bool {
 // AnyRecipe says whether there are recipes in the shop.
 func (v *View) AnyRecipe() bool {
 	v.note(look{at: anyRecipe})
-	return len(v.shop.Recipes) > 0
+	return len(v.shop.recipes.pages) > 0
 }
 
 // Config is the shop block that counts, or nil.
@@ -171,7 +171,7 @@ func (v *View) TestBurns() []*schema.Block {
 func (v *View) Trials(key string) []*schema.Block {
 	v.note(look{trialsOf, "", key})
 	var trials []*schema.Block
-	for _, t := range v.shop.Trials {
+	for _, t := range v.shop.Trials() {
 		if t.Get("tried").Text() == key {
 			trials = append(trials, t)
 		}

@@ -257,9 +257,9 @@ func TestCommands(t *testing.T) {
 func TestMendingAShop(t *testing.T) {
 	shop := loaded(t, examples.Faulty())
 	s := snapshotOf(t, shop)
-	m := s.of(shop, shop.Files[0]).mend("")
+	m := s.of(shop, shop.Files()[0]).mend("")
 	want := lint.Mend(shop, func(*lint.Shop) []*lint.Rule { return rules.All() }, today, lint.MendOptions{})
-	edit := s.of(shop, shop.Files[0]).workspaceEdit(m.edits)
+	edit := s.of(shop, shop.Files()[0]).workspaceEdit(m.edits)
 	got := after(t, shop, &edit)
 	require.NotEmpty(t, want.Changed)
 	for _, c := range want.Changed {

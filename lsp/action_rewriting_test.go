@@ -143,7 +143,7 @@ func TestEveryAmountInOtherUnits(t *testing.T) {
 			walk(inner)
 		}
 	}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		for _, b := range f.Blocks {
 			walk(b)
 		}
@@ -184,7 +184,7 @@ func TestLoadsAndWeights(t *testing.T) {
 func TestRestatingKeepsWhatIsMade(t *testing.T) {
 	shop := loaded(t, examples.Shop())
 	restated, refused := 0, 0
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		before := batch.Of.In(lint.NewView(shop, recipe, today))
 		for _, block := range recipe.Blocks() {
 			was := ingredientOf(before, block)

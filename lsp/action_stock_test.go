@@ -204,7 +204,7 @@ func TestInsertingTheMissingSteps(t *testing.T) {
 func TestMissingStepsOfDemoRecipes(t *testing.T) {
 	shop := loaded(t, examples.Shop())
 	offered := 0
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		var steps []*schema.Block
 		for step := range recipe.Each("step") {
 			steps = append(steps, step)

@@ -32,7 +32,7 @@ func snapshotOf(t testing.TB, shop *lint.Shop) *snapshot {
 		enc: utf16, can: &can, today: today, rules: func(*lint.Shop) []*lint.Rule { return all },
 		shops: map[string]*lint.Shop{shop.Root: shop}, docs: map[string]opened{},
 	}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		key := shop.Root + "/" + f.Name
 		s.docs[key] = opened{uri: fileURI(key), version: 7, root: shop.Root, name: f.Name}
 	}
@@ -84,7 +84,7 @@ func titles(actions []codeAction) []string {
 func after(t testing.TB, shop *lint.Shop, edit *protocol.WorkspaceEdit) map[string]string {
 	t.Helper()
 	texts := map[string]string{}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		texts[f.Name] = f.Text.String()
 	}
 	for _, change := range edit.DocumentChanges {
@@ -224,7 +224,7 @@ func TestFixesOfTheFaultyShop(t *testing.T) {
 func TestFixesOfPlantedFaults(t *testing.T) {
 	shop := loaded(t, examples.Shop())
 	mutants, fixes := 0, 0
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		for n, edit := range faults(recipe) {
 			if testing.Short() && n%2 > 0 {
 				continue
@@ -283,7 +283,7 @@ func fixAllIsMending(t *testing.T, shop *lint.Shop) {
 	s := snapshotOf(t, shop)
 	all := func(*lint.Shop) []*lint.Rule { return rules.All() }
 	mended := 0
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		want := lint.Mend(shop, all, today, lint.MendOptions{Covers: func(name string) bool { return name == f.Name }})
 		actions := ask(t, s, shop, f, schema.Span{}, "source")
 		if len(want.Changed) == 0 {
@@ -296,7 +296,7 @@ func fixAllIsMending(t *testing.T, shop *lint.Shop) {
 		require.Len(t, actions, 1, f.Name)
 		require.Equal(t, fixAll, actions[0].Kind)
 		got := after(t, shop, actions[0].Edit)
-		for _, was := range shop.Files {
+		for _, was := range shop.Files() {
 			if was == f {
 				assert.Equal(t, want.Changed[0].Text, got[f.Name])
 			} else {

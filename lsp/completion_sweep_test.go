@@ -91,7 +91,7 @@ func TestCompletionInHalfTypedText(t *testing.T) {
 // the text whole again.
 func TestFirstItemReadsClean(t *testing.T) {
 	taken := 0
-	for _, file := range exampleShop().Files {
+	for _, file := range exampleShop().Files() {
 		name, text := file.Name, file.Text.String()
 		for nth, span := range answered(file) {
 			inside := text[span.Start+1 : span.End-1]
@@ -184,7 +184,7 @@ func TestOffersAgreeWithTheRules(t *testing.T) {
 		return found
 	}
 	suiting, unsuiting, silent := 0, 0, 0
-	for _, file := range exampleShop().Files {
+	for _, file := range exampleShop().Files() {
 		if !strings.HasPrefix(file.Name, "recipes/") {
 			continue
 		}
@@ -226,7 +226,7 @@ func TestOffersAgreeWithTheRules(t *testing.T) {
 // where it stood.
 func TestTheStepThatIsNeeded(t *testing.T) {
 	first, near, all := 0, 0, 0
-	for _, recipe := range exampleShop().Recipes {
+	for _, recipe := range exampleShop().Recipes() {
 		text := recipe.File.Text.String()
 		kinds := map[string]int{}
 		for step := range recipe.Each("step") {

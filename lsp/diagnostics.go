@@ -35,7 +35,7 @@ func (s *server) checkOpen(shop *shopState, edited *document) {
 // settleOpen checks what has to be checked again in the open documents of a
 // shop.
 func (s *server) settleOpen(shop *shopState) (touched []string) {
-	touched, _ = shop.live.Settle(func(name string) bool { return s.isOpen(shop, name) }, len(s.docs)+len(shop.live.Shop().Recipes))
+	touched, _ = shop.live.Settle(func(name string) bool { return s.isOpen(shop, name) }, len(s.docs)+len(shop.live.Shop().Recipes()))
 	return touched
 }
 
@@ -135,7 +135,7 @@ func (s *server) publishAll() {
 		if shop.live == nil {
 			continue
 		}
-		for _, f := range shop.live.Shop().Files {
+		for _, f := range shop.live.Shop().Files() {
 			s.publish(shop, f.Name, s.isOpen(shop, f.Name))
 		}
 	}

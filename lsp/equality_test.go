@@ -119,7 +119,7 @@ func TestEditorShowsWhatCheckPrints(t *testing.T) {
 	e := connect(t, disk, "shop", strings.Replace(able, `"utf-16"`, `"utf-32", "utf-16"`, 1))
 	require.EqualValues(t, "utf-32", e.result.Capabilities.PositionEncoding)
 	total, texts := 0, 0
-	for _, f := range base.Files {
+	for _, f := range base.Files() {
 		uri := e.open("shop/"+f.Name, f.Text.String())
 		for i, text := range faultsIn(f) {
 			if strings.HasPrefix(f.Name, "stock/") && i%(5*every) != 0 || i%every != 0 {

@@ -53,7 +53,7 @@ func (s *server) read(over overlay, root string) (*lint.Live, []lint.ReadError) 
 		shop, errs = lint.Load(over.below(root, folder), root, progress.files)
 	}
 	live := lint.NewLive(shop, s.Rules, s.Today())
-	live.Settle(nil, len(shop.Files)+len(shop.Recipes))
+	live.Settle(nil, len(shop.Files())+len(shop.Recipes()))
 	return live, errs
 }
 
@@ -87,7 +87,7 @@ func (s *server) hasRead(shop *shopState, live *lint.Live, errs []lint.ReadError
 	s.renew()
 	close(shop.ready)
 	s.settleOpen(shop)
-	for _, f := range live.Shop().Files {
+	for _, f := range live.Shop().Files() {
 		s.publish(shop, f.Name, s.isOpen(shop, f.Name))
 	}
 }

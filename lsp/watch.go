@@ -72,7 +72,7 @@ func (s *server) folderGone(folder string) {
 		if shop.live == nil {
 			continue
 		}
-		for _, f := range shop.live.Shop().Files {
+		for _, f := range shop.live.Shop().Files() {
 			if key := path.Join(shop.root, f.Name); within(folder, key) && s.docs[key] == nil {
 				s.reread(shop, f.Name)
 			}

@@ -150,7 +150,7 @@ func applied(t *testing.T, shop *lint.Shop, fix schema.Fix) *lint.Shop {
 		byFile[e.File] = append(byFile[e.File], e)
 	}
 	var files []*schema.File
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		if edits := byFile[f]; edits != nil {
 			text, err := schema.Apply(f.Text.String(), edits)
 			require.NoError(t, err, fix.Title)

@@ -93,7 +93,7 @@ func TestEveryPrefix(t *testing.T) {
 // alone is the shop with one recipe file only, beside all that is not one.
 func alone(shop *lint.Shop, name string) *lint.Shop {
 	var files []*schema.File
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		if f.Name == name || !strings.HasPrefix(f.Name, "recipes/") {
 			files = append(files, f)
 		}
@@ -115,7 +115,7 @@ func uncheckedIn(report *lint.Report, file *schema.File) []string {
 
 func fileText(t *testing.T, shop *lint.Shop, name string) string {
 	t.Helper()
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		if f.Name == name {
 			return f.Text.String()
 		}
@@ -135,7 +135,7 @@ func TestEveryLineLeftOut(t *testing.T) {
 		stride = 11
 	}
 	n := 0
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		lines := strings.SplitAfter(f.Text.String(), "\n")
 		small := shop
 		if strings.HasPrefix(f.Name, "recipes/") {

@@ -44,7 +44,7 @@ func workedOut(t *testing.T, files fs.FS) int {
 	require.Empty(t, errs)
 	lint.Run(shop, rules.All(), today)
 	n := cooling.WorkedOut(shop)
-	edited := shop.With(shop.Files[0])
+	edited := shop.With(shop.Files()[0])
 	lint.Run(edited, rules.All(), today)
 	assert.Equal(t, n, cooling.WorkedOut(edited))
 	return n

@@ -171,7 +171,7 @@ func TestLiveEqualsFresh(t *testing.T) {
 	require.Empty(t, errs)
 	all := rules.All()
 	live := lint.NewLive(base, func(*lint.Shop) []*lint.Rule { return all }, today)
-	e := newEdited(base.Files, 7)
+	e := newEdited(base.Files(), 7)
 	findings := 0
 	for i := range edits {
 		name, out := e.next()
@@ -189,12 +189,12 @@ func TestLiveEqualsFresh(t *testing.T) {
 		for more := true; more; {
 			_, more = live.Settle(nil, 1+i%5)
 		}
-		fresh := lint.Run(lint.NewShop(".", live.Shop().Files), all, today)
+		fresh := lint.Run(lint.NewShop(".", live.Shop().Files()), all, today)
 		findings += len(fresh.Findings)
 		require.Empty(t, otherLines(said(fresh), said(live.Report())), "edit %d, of %s", i, name)
 		if i%50 == 0 {
 			parts := 0
-			for _, f := range live.Shop().Files {
+			for _, f := range live.Shop().Files() {
 				of := live.Of(f.Name)
 				parts += len(of.Findings) + len(of.Unchecked) + len(of.Conceded)
 				for _, found := range of.Findings {

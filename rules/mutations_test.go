@@ -678,7 +678,7 @@ func TestEveryMutationIsCaught(t *testing.T) {
 	for _, m := range mutations {
 		t.Run(m.kind, func(t *testing.T) {
 			n := 0
-			for _, recipe := range shop.Recipes {
+			for _, recipe := range shop.Recipes() {
 				view := lint.NewView(shop, recipe, today)
 				for _, mutant := range m.plant(&bench{batch.Of.In(view), view}) {
 					n++
@@ -689,7 +689,7 @@ func TestEveryMutationIsCaught(t *testing.T) {
 			planted += n
 		})
 	}
-	t.Logf("%d mutants of %d kinds in %d recipes", planted, len(mutations), len(shop.Recipes))
+	t.Logf("%d mutants of %d kinds in %d recipes", planted, len(mutations), len(shop.Recipes()))
 }
 
 func checkMutant(t *testing.T, shop *lint.Shop, recipe *schema.Block, m mutation, planted mutant) {

@@ -75,7 +75,7 @@ func TestEveryAttributeOfStockLeftOut(t *testing.T) {
 	require.Empty(t, before.Unchecked)
 	used := usedStock(shop)
 	seen := map[string]bool{}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		for _, b := range f.Blocks {
 			if !b.Spec.Stock {
 				continue
@@ -103,7 +103,7 @@ func TestEveryAttributeOfStockLeftOut(t *testing.T) {
 // usedStock are the keys that recipes of the shop name.
 func usedStock(shop *lint.Shop) map[string]bool {
 	used := map[string]bool{}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		for ref := range lint.References(f) {
 			used[ref.Key] = true
 		}

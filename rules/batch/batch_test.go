@@ -156,8 +156,8 @@ func shopWith(t testing.TB, stock, body string) (*batch.Batch, *lint.View) {
 	}
 	require.Empty(t, files[0].Problems)
 	shop := lint.NewShop("", files)
-	require.Len(t, shop.Recipes, 1)
-	view := lint.NewView(shop, shop.Recipes[0], "2026-10-20")
+	require.Len(t, shop.Recipes(), 1)
+	view := lint.NewView(shop, shop.Recipes()[0], "2026-10-20")
 	return batch.Of.In(view), view
 }
 

@@ -16,8 +16,8 @@ import (
 func TestTheDemoShop(t *testing.T) {
 	shop, errs := lint.Load(examples.Shop(), ".", nil)
 	require.Empty(t, errs)
-	require.NotEmpty(t, shop.Recipes)
-	for _, recipe := range shop.Recipes {
+	require.NotEmpty(t, shop.Recipes())
+	for _, recipe := range shop.Recipes() {
 		b, name := batch.Of.In(lint.NewView(shop, recipe, "2026-10-20")), recipe.Label
 		assert.NotEmpty(t, b.Makes, name)
 		assert.True(t, b.FragranceOfTotal.Known(), name)

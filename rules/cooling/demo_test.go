@@ -19,7 +19,7 @@ func TestTheDemoShop(t *testing.T) {
 	shop, errs := lint.Load(examples.Shop(), ".", nil)
 	require.Empty(t, errs)
 	modeled, not := 0, map[string]bool{}
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		view := lint.NewView(shop, recipe, "2026-10-20")
 		b := batch.Of.In(view)
 		for _, p := range cooling.Of.In(view).Pours {

@@ -130,7 +130,7 @@ func TestCorrectedStock(t *testing.T) {
 	shop := demo(t)
 	code := func(file, from, to string) string {
 		changed := shop
-		for _, f := range shop.Files {
+		for _, f := range shop.Files() {
 			if f.Name == file {
 				text := f.Text.String()
 				require.Contains(t, text, from)
@@ -199,7 +199,7 @@ func TestCodesAreTold(t *testing.T) {
 func TestTheDemoRecipes(t *testing.T) {
 	shop := demo(t)
 	seen := map[string]string{}
-	for _, recipe := range shop.Recipes {
+	for _, recipe := range shop.Recipes() {
 		view := lint.NewView(shop, recipe, today)
 		f := formula.Of.In(view)
 		require.True(t, f.Known(), recipe.Label)

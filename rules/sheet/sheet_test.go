@@ -201,7 +201,7 @@ func TestEveryRecipeInEveryForm(t *testing.T) {
 		return shop
 	}} {
 		shop := shopOf()
-		for _, recipe := range shop.Recipes {
+		for _, recipe := range shop.Recipes() {
 			s, err := sheet.Make(shop, recipe, sheet.Options{Today: today, Rules: all})
 			require.NoError(t, err, recipe.Label)
 			assert.Len(t, s.Steps, countSteps(recipe), recipe.Label)
