@@ -138,7 +138,7 @@ func without(shop *lint.Shop, file string) *lint.Shop {
 		return shop
 	}
 	var kept []*schema.File
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		if f.Name == file || !f.Whole || !onlyRecipes(f) {
 			kept = append(kept, f)
 		}

@@ -197,7 +197,7 @@ func TestHoverAtEveryByteOfTheDemoShop(t *testing.T) {
 	if testing.Short() {
 		step = 23
 	}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		sweep(t, looking(t, f.Name, able, nil), step)
 	}
 }

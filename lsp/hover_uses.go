@@ -47,7 +47,7 @@ func (h *here) usedIn(b *schema.Block) string {
 func (h *here) recipesWith(b *schema.Block, most int) []string {
 	var names []string
 	var last *schema.Block
-	for _, f := range h.shop.Files {
+	for _, f := range h.shop.Files() {
 		for ref := range lint.References(f) {
 			recipe := recipeOf(ref.From)
 			if ref.Key != b.Label || recipe == nil || recipe == last || h.shop.Resolve(ref) != b {
