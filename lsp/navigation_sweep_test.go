@@ -130,7 +130,7 @@ func TestEveryByteOfTheDemoShop(t *testing.T) {
 	if testing.Short() {
 		step, wide = 17, 997
 	}
-	for _, f := range shop.Files {
+	for _, f := range shop.Files() {
 		s := &asker{t, now.of(shop, f)}
 		s.document()
 		for at := int32(0); at <= int32(f.Text.Len()); at += step {
@@ -187,7 +187,7 @@ func TestTheFaultyShopIsAnswered(t *testing.T) {
 	if testing.Short() {
 		step = 23
 	}
-	for _, f := range now.shops["shop"].Files {
+	for _, f := range now.shops["shop"].Files() {
 		s := &asker{t, now.of(now.shops["shop"], f)}
 		s.document()
 		for at := int32(0); at <= int32(f.Text.Len()); at += step {

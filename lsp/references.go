@@ -18,7 +18,7 @@ const filesBetweenLooks = 64
 // eachMention visits what every file of the shop mentions. It stops where the
 // answer is no longer wanted.
 func (h *here) eachMention(ctx context.Context, visit func(*mention)) error {
-	for i, f := range h.shop.Files {
+	for i, f := range h.shop.Files() {
 		if i%filesBetweenLooks == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}

@@ -93,7 +93,7 @@ func first(blocks []*schema.Block) *schema.Block {
 // behind, or would come to mean something else, without a word. seen is what
 // has been read, by file.
 func (h *here) noneUnread(ctx context.Context, to *named, key string, seen map[*schema.File][]schema.Span) error {
-	for i, f := range h.shop.Files {
+	for i, f := range h.shop.Files() {
 		if i%filesBetweenLooks == 0 && ctx.Err() != nil {
 			return ctx.Err()
 		}

@@ -129,7 +129,7 @@ func (s *snapshot) workspaceSymbols(ctx context.Context, p *protocol.WorkspaceSy
 	query := letters(p.Query)
 	looked := 0
 	for _, shop := range s.shops {
-		for _, f := range shop.Files {
+		for _, f := range shop.Files() {
 			for _, b := range f.Blocks {
 				if looked++; looked%blocksBetweenLook == 0 && ctx.Err() != nil {
 					return nil, ctx.Err()
