@@ -87,7 +87,7 @@ func (s *server) refresh() {
 // sent, or where they are of a new version of an open document.
 func (s *server) publish(shop *shopState, name string, newVersion bool) {
 	doc := s.docOf(shop, name)
-	var list []diagnostic
+	list := []diagnostic{} // a client wants an empty list, not null
 	if f := shop.live.Shop().File(name); f != nil {
 		report := shop.live.Of(name)
 		for _, fault := range report.Faults {
@@ -109,7 +109,7 @@ func (s *server) publish(shop *shopState, name string, newVersion bool) {
 		s.waiting.diagnostics = s.waiting.diagnostics || !newVersion
 		return
 	}
-	p := publishDiagnosticsParams{URI: s.uriOf(shop, name), Diagnostics: slices.Concat([]diagnostic{}, list)}
+	p := publishDiagnosticsParams{URI: s.uriOf(shop, name), Diagnostics: list}
 	if doc != nil {
 		p.Version = &doc.version
 	}
@@ -151,14 +151,18 @@ func sumOf(list []diagnostic) uint64 {
 
 // pull answers a client that asks for the findings of a document itself. It
 // is done on the loop: they are those of the text that stands now.
-func (s *server) pull(p *documentDiagnosticParams) (any, error) {
+func (s *server) pull(params json.RawMessage) (any, error) {
+	p, err := decode[documentDiagnosticParams](params)
+	if err != nil {
+		return nil, err
+	}
 	doc := s.docs[keyOf(p.TextDocument.URI)]
 	if doc == nil || s.shops[doc.root] == nil || s.shops[doc.root].live == nil {
 		return documentDiagnosticReport{Kind: "full", Items: &[]diagnostic{}}, nil
 	}
 	shop := s.shops[doc.root]
 	s.settleOpen(shop)
-	list := slices.Concat([]diagnostic{}, s.now.Load().of(shop.live.Shop(), shop.live.Shop().File(doc.name)).diagnostics(shop.live.Of(doc.name)))
+	list := s.now.Load().of(shop.live.Shop(), shop.live.Shop().File(doc.name)).diagnostics(shop.live.Of(doc.name))
 	id := strconv.FormatUint(sumOf(list), 16)
 	if id == p.PreviousResultID {
 		return documentDiagnosticReport{Kind: "unchanged", ResultID: id}, nil
@@ -167,9 +171,9 @@ func (s *server) pull(p *documentDiagnosticParams) (any, error) {
 }
 
 // diagnostics is what is said about the document, as the protocol has it: the
-// findings, and what could not be checked.
+// findings, and what could not be checked. It is never nil.
 func (h *here) diagnostics(r *lint.Report) []diagnostic {
-	var list []diagnostic
+	list := []diagnostic{}
 	for i := range r.Findings {
 		f := &r.Findings[i]
 		if f.Level < h.wants.softest() {

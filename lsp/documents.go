@@ -83,6 +83,10 @@ func (s *server) didClose(p *protocol.DidCloseTextDocumentParams) error {
 	}
 	delete(s.docs, key)
 	shop := s.shops[doc.root]
+	if shop != nil && shop.sent[doc.name] != 0 && doc.root == doc.key { // nothing else says its URI
+		s.wire.notify("textDocument/publishDiagnostics", publishDiagnosticsParams{URI: doc.uri, Diagnostics: []diagnostic{}})
+		delete(shop.sent, doc.name)
+	}
 	switch {
 	case shop == nil:
 	case !s.needed(shop):

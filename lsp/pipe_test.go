@@ -33,7 +33,9 @@ type editor struct {
 	mu        sync.Mutex
 	published map[string]publishDiagnosticsParams // the last of each document
 	news      chan struct{}
-	asked     map[string]func(json.RawMessage) any // answers to what the server asks
+	asked     map[string]func(json.RawMessage) any        // answers to what the server asks
+	heard     func(method string, params json.RawMessage) // is told of every notification
+	silent    bool                                        // does not answer what the server asks
 	versions  map[string]int32
 	texts     map[string]string
 }
@@ -143,7 +145,13 @@ func (p twoPipes) Close() error {
 
 // Handle takes what the server sends of itself.
 func (e *editor) Handle(ctx context.Context, conn *jsonrpc2.Conn, r *jsonrpc2.Request) {
+	e.mu.Lock()
+	heard, silent := e.heard, e.silent
+	e.mu.Unlock()
 	if r.Notif {
+		if heard != nil {
+			heard(r.Method, paramsOf(r))
+		}
 		if r.Method == "textDocument/publishDiagnostics" {
 			var p publishDiagnosticsParams
 			if err := json.Unmarshal(*r.Params, &p); err != nil {
@@ -157,6 +165,9 @@ func (e *editor) Handle(ctx context.Context, conn *jsonrpc2.Conn, r *jsonrpc2.Re
 			default:
 			}
 		}
+		return
+	}
+	if silent {
 		return
 	}
 	var answer any

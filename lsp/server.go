@@ -207,33 +207,39 @@ func (s *server) ask(ctx context.Context, r *jsonrpc2.Request) {
 		s.state = closing
 		s.answer(ctx, r.ID, func() (any, error) { return nil, nil })
 	case r.Method == "textDocument/diagnostic":
-		s.answer(ctx, r.ID, func() (any, error) {
-			p, err := decode[documentDiagnosticParams](params)
-			if err != nil {
-				return nil, err
-			}
-			return s.pull(p)
-		})
+		s.afterReading(ctx, params, func() { s.answer(ctx, r.ID, func() (any, error) { return s.pull(params) }) })
 	case s.methods[r.Method] == nil:
 		s.answer(ctx, r.ID, func() (any, error) {
 			return nil, &jsonrpc2.Error{Code: jsonrpc2.CodeMethodNotFound, Message: "this server has no " + r.Method}
 		})
 	default:
-		serve, now, reading := s.methods[r.Method], s.now.Load(), s.reading(params)
-		s.calls.run(func() {
-			s.answer(ctx, r.ID, func() (any, error) {
-				for _, ready := range reading {
-					select {
-					case <-ready:
-						now = s.now.Load()
-					case <-ctx.Done():
-						return nil, ctx.Err()
-					}
-				}
-				return serve(ctx, s, now, params)
+		serve := s.methods[r.Method]
+		s.afterReading(ctx, params, func() {
+			now := s.now.Load()
+			s.calls.run(func() {
+				s.answer(ctx, r.ID, func() (any, error) { return serve(ctx, s, now, params) })
 			})
 		})
 	}
+}
+
+// afterReading does something on the loop, at once or when the shop has been
+// read that a request is about. One that is cancelled does not wait for that.
+func (s *server) afterReading(ctx context.Context, params json.RawMessage, act func()) {
+	reading := s.reading(params)
+	if len(reading) == 0 {
+		act()
+		return
+	}
+	s.calls.run(func() {
+		for _, ready := range reading {
+			select {
+			case <-ready:
+			case <-ctx.Done():
+			}
+		}
+		s.inbox.put(act)
+	})
 }
 
 // answer works out an answer and sends it. A fault in the work is the answer

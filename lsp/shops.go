@@ -98,25 +98,37 @@ func (s *server) reread(shop *shopState, name string) {
 		shop.stale[name] = true
 		return
 	}
-	folder, closer, err := s.Folder(shop.root)
-	if err == nil {
-		defer closer.Close()
-		var f *schema.File
-		if f, err = lint.ReadFile(folder, name); err == nil {
-			if now := shop.live.Shop().File(name); now == nil || now.Text.String() != f.Text.String() {
-				shop.live.Edit([]*schema.File{f}, nil)
-			}
-			s.renew()
-			return
-		}
-	}
-	if !errors.Is(err, fs.ErrNotExist) {
+	f, err := s.fromDisk(shop.root, name)
+	if err != nil {
 		s.Log("%s: %v", path.Join(shop.root, name), err)
+	}
+	if f != nil {
+		if now := shop.live.Shop().File(name); now == nil || now.Text.String() != f.Text.String() {
+			shop.live.Edit([]*schema.File{f}, nil)
+		}
+		s.renew()
+		return
 	}
 	shop.live.Edit(nil, []string{name})
 	s.renew()
 	s.publish(shop, name, false)
 	delete(shop.sent, name)
+}
+
+// fromDisk reads a file of a shop; nil where it is gone.
+func (s *server) fromDisk(root, name string) (*schema.File, error) {
+	folder, closer, err := s.Folder(root)
+	if errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	if err != nil {
+		return nil, err
+	}
+	defer closer.Close()
+	if _, err := fs.Stat(folder, name); errors.Is(err, fs.ErrNotExist) {
+		return nil, nil
+	}
+	return lint.ReadFile(folder, name)
 }
 
 // reading lists what a request has to wait for: the shop of its document, or
