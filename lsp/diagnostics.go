@@ -3,6 +3,7 @@ package lsp
 import (
 	"encoding/json"
 	"hash/fnv"
+	"math"
 	"path"
 	"slices"
 	"strconv"
@@ -35,7 +36,7 @@ func (s *server) checkOpen(shop *shopState, edited *document) {
 // settleOpen checks what has to be checked again in the open documents of a
 // shop.
 func (s *server) settleOpen(shop *shopState) (touched []string) {
-	touched, _ = shop.live.Settle(func(name string) bool { return s.isOpen(shop, name) }, len(s.docs)+len(shop.live.Shop().Recipes()))
+	touched, _ = shop.live.Settle(func(name string) bool { return s.isOpen(shop, name) }, math.MaxInt)
 	return touched
 }
 

@@ -3,6 +3,7 @@ package lsp
 import (
 	"errors"
 	"io/fs"
+	"math"
 	"path"
 	"strings"
 
@@ -53,7 +54,7 @@ func (s *server) read(over overlay, root string) (*lint.Live, []lint.ReadError) 
 		shop, errs = lint.Load(over.below(root, folder), root, progress.files)
 	}
 	live := lint.NewLive(shop, s.Rules, s.Today())
-	live.Settle(nil, len(shop.Files())+len(shop.Recipes()))
+	live.Settle(nil, math.MaxInt)
 	return live, errs
 }
 
