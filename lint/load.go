@@ -19,7 +19,7 @@ import (
 // Files that cannot be opened are among the errors, sorted by name; the others
 // are read. Progress, where it is not nil, is told how many files are done.
 func Load(fsys fs.FS, root string, progress func(done, total int)) (*Shop, []ReadError) {
-	names, errs := fileNames(fsys)
+	names, errs := FileNames(fsys)
 	files := make([]*schema.File, len(names))
 	fails := make([]error, len(names))
 	finished := make(chan struct{}, 64)
@@ -57,10 +57,10 @@ func Load(fsys fs.FS, root string, progress func(done, total int)) (*Shop, []Rea
 	return NewShop(root, read), errs
 }
 
-// fileNames lists the files of the shop: of the whole tree where a shop file
+// FileNames lists the files of the shop: of the whole tree where a shop file
 // stands in its root, without hidden folders and the shops nested in it; else
 // of the root folder alone.
-func fileNames(fsys fs.FS) (names []string, errs []ReadError) {
+func FileNames(fsys fs.FS) (names []string, errs []ReadError) {
 	deep := hasShopFile(fsys, ".")
 	var list func(folder string)
 	list = func(folder string) {

@@ -107,6 +107,7 @@ func (s *server) addFolder(uri string) {
 func (s *server) initialized(*struct{}) error {
 	s.watchDay()
 	s.register()
+	s.poll()
 	s.fetchSettings()
 	for _, folder := range s.folders {
 		s.readFolder(folder)

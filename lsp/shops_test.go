@@ -35,7 +35,7 @@ func (s *shared) write(name, text string) {
 	for n, f := range s.files {
 		next[n] = f
 	}
-	next[name] = &fstest.MapFile{Data: []byte(text)}
+	next[name] = &fstest.MapFile{Data: []byte(text), ModTime: time.Now()}
 	if text == "" { // gone
 		delete(next, name)
 	}
@@ -181,6 +181,22 @@ func TestFilesChangeOnDisk(t *testing.T) {
 	disk.write(tide, text)
 	e.changedOnDisk(altered, tide)
 	e.sees(tide)
+}
+
+// A client that cannot tell of changed files is served by looking at them.
+func TestFilesChangeUnannounced(t *testing.T) {
+	disk := &shared{files: demoShop(t)}
+	text := string(disk.files[tide].Data)
+	e := connect(t, disk, "shop", "{}")
+	e.sees(tide)
+	disk.write(tide, strings.Replace(text, "tide-and-thyme", "tide-and-time", 1))
+	e.sees(tide, "unknown-key")
+	disk.write(tide, text)
+	e.sees(tide)
+	disk.write("shop/stock/extra.candle.hcl", lonely)
+	e.sees("shop/stock/extra.candle.hcl", "unused-stock", "unknown-attribute")
+	disk.write("shop/stock/extra.candle.hcl", "")
+	e.sees("shop/stock/extra.candle.hcl")
 }
 
 // While a shop file is there its folder is a shop: the files below find each
