@@ -1,20 +1,16 @@
 package schema
 
-import (
-	"strings"
-
-	"github.com/hashicorp/hcl/v2"
-)
+import "strings"
 
 // repeated is what the parser says of a second attribute of one name; the
 // text is whole all the same.
 const repeated = "Attribute redefined"
 
 // failures counts the complaints that mean the text did not parse.
-func failures(complaints hcl.Diagnostics) int {
+func failures(complaints []complaint) int {
 	n := 0
 	for _, c := range complaints {
-		if c.Summary != repeated {
+		if c.summary != repeated {
 			n++
 		}
 	}
@@ -25,7 +21,7 @@ func failures(complaints hcl.Diagnostics) int {
 // open quote or bracket makes it complain about line after line, so a line
 // that is told of already is not told of again, and the rest of a text that
 // was swallowed not at all.
-func (r *reader) complain(complaints hcl.Diagnostics) {
+func (r *reader) complain(complaints []complaint) {
 	text := NewText(r.file.Text.content)
 	told := map[int]bool{}
 	for _, p := range r.file.Problems {
@@ -35,11 +31,11 @@ func (r *reader) complain(complaints hcl.Diagnostics) {
 		if r.full() {
 			r.untold += len(complaints) - i
 			r.file.Whole = false
-			r.hurt = append(r.hurt, Span{r.span(*c.Subject).Start, int32(text.Len())})
+			r.hurt = append(r.hurt, Span{r.span(c.span).Start, int32(text.Len())})
 			return
 		}
-		span := r.span(*c.Subject)
-		if c.Summary == repeated {
+		span := r.span(c.span)
+		if c.summary == repeated {
 			r.attrRepeated(span)
 			continue
 		}
@@ -51,8 +47,8 @@ func (r *reader) complain(complaints hcl.Diagnostics) {
 		} else {
 			told[line] = true
 		}
-		r.report(Problem{Rule: ruleSyntax, Span: span, Message: inOurWords(c.Summary)})
-		if swallows[c.Summary] {
+		r.report(Problem{Rule: ruleSyntax, Span: span, Message: inOurWords(c.summary)})
+		if swallows[c.summary] {
 			return
 		}
 	}

@@ -1,45 +1,30 @@
 package schema
 
 import (
-	"slices"
 	"strings"
-
-	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"wickrule/schema/quantity"
 )
 
-// top reads the whole file's blocks from what the parser made of it. Nothing
-// of the parser's tree is kept.
-func (r *reader) top(body *hclsyntax.Body) []*Block {
-	blocks, attrs := size(body)
-	r.blocks = make([]Block, 0, blocks)
-	r.file.inner = make([]*Block, 0, blocks-len(body.Blocks))
-	r.file.attrs = make([]attribute, 0, attrs)
-	r.amounts = make([]quantity.Single, 0, attrs*5/8+1)
-	for _, a := range body.Attributes {
-		r.report(Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange),
-			Message: "`" + a.Name + "` stands outside every block: move it into the recipe or stock item it belongs to"})
+// top reads the whole file's blocks from its syntax. Nothing of the tree is
+// kept.
+func (r *reader) top(t *tree) []*Block {
+	r.blocks = make([]Block, 0, t.count.blocks)
+	r.file.inner = make([]*Block, 0, t.count.blocks-len(t.body.blocks))
+	r.file.attrs = make([]attribute, 0, t.count.lines)
+	r.amounts = make([]quantity.Single, 0, t.count.lines*5/8+1)
+	for _, l := range t.body.lines {
+		r.report(Problem{Rule: ruleUnknownAttr, Span: r.span(l.name),
+			Message: "`" + r.slice(l.name) + "` stands outside every block: move it into the recipe or stock item it belongs to"})
 	}
-	return r.inside(body, make([]*Block, 0, len(body.Blocks)), nil, nil)
-}
-
-// size counts the blocks and attributes of a body and all it holds.
-func size(body *hclsyntax.Body) (blocks, attrs int) {
-	blocks, attrs = len(body.Blocks), len(body.Attributes)
-	for _, b := range body.Blocks {
-		inner, lines := size(b.Body)
-		blocks += inner
-		attrs += lines
-	}
-	return blocks, attrs
+	return r.inside(t.body, make([]*Block, 0, len(t.body.blocks)), nil, nil)
 }
 
 // inside reads the blocks that stand in a body onto the end of a list that has
 // room for them. Blocks that the format does not have are told and left out.
-func (r *reader) inside(body *hclsyntax.Body, read []*Block, parent *Block, spec *BlockSpec) []*Block {
-	for _, source := range body.Blocks {
+func (r *reader) inside(from body, read []*Block, parent *Block, spec *BlockSpec) []*Block {
+	for i := range from.blocks {
+		source := &from.blocks[i]
 		inner := r.specOf(source, spec)
 		if inner == nil {
 			r.file.Whole = false // it may be what would be missed
@@ -61,8 +46,8 @@ func (r *reader) inside(body *hclsyntax.Body, read []*Block, parent *Block, spec
 
 // specOf finds what a block is, by its name and for a step by its kind. nil:
 // nothing the format has; that has been told.
-func (r *reader) specOf(source *hclsyntax.Block, parent *BlockSpec) *BlockSpec {
-	spec := specNamed(source.Type, parent)
+func (r *reader) specOf(source *blockSyntax, parent *BlockSpec) *BlockSpec {
+	spec := specNamed(r.slice(source.name), parent)
 	if spec == nil {
 		spec = r.unknownBlock(source, parent)
 	}
@@ -83,47 +68,47 @@ func specNamed(name string, parent *BlockSpec) *BlockSpec {
 	return parent.Block(name)
 }
 
-func (r *reader) block(source *hclsyntax.Block, spec *BlockSpec, parent *Block) *Block {
+func (r *reader) block(source *blockSyntax, spec *BlockSpec, parent *Block) *Block {
 	r.blocks = append(r.blocks, Block{Spec: spec, File: r.file, Parent: parent})
 	b := &r.blocks[len(r.blocks)-1]
 	b.Label, b.LabelSpan = r.label(source)
 	if spec.Kind != "" {
 		b.Label = spec.Kind // also where a slip of the keys stands for it
 	}
-	name := r.span(source.TypeRange)
+	name := r.span(source.name)
 	b.LabelSpan.End = max(name.End, b.LabelSpan.End)
-	b.Span = Span{name.Start, max(b.LabelSpan.End, r.back(source.CloseBraceRange.End.Byte))}
+	b.Span = Span{name.Start, max(b.LabelSpan.End, r.back(source.shut.End))}
 	b.Body = Span{b.Span.End, b.Span.End}
-	if open := source.OpenBraceRange; r.byteAt(open.Start.Byte) == '{' {
-		b.Body.Start = r.back(open.End.Byte)
+	if r.byteAt(source.open.Start) == '{' {
+		b.Body.Start = r.back(source.open.End)
 		b.Body.End = b.Span.End
-		if shut := source.CloseBraceRange; r.byteAt(shut.Start.Byte) == '}' {
-			b.Body.End = r.back(shut.Start.Byte)
+		if r.byteAt(source.shut.Start) == '}' {
+			b.Body.End = r.back(source.shut.Start)
 		}
 		b.Body.End = max(b.Body.Start, b.Body.End)
 		b.Span.End = max(b.Span.End, b.Body.End)
 	}
 	r.judgeLabel(b, source)
-	r.attributes(b, source.Body)
-	r.blocksInside(b, source.Body)
+	r.attributes(b, source.body.lines)
+	r.blocksInside(b, source.body)
 	return b
 }
 
 // blocksInside reads the blocks of a block. Room for all of them is taken
 // first, so that they stand side by side whatever they hold themselves.
-func (r *reader) blocksInside(b *Block, body *hclsyntax.Body) {
-	if len(body.Blocks) == 0 {
+func (r *reader) blocksInside(b *Block, from body) {
+	if len(from.blocks) == 0 {
 		return
 	}
 	first := len(r.file.inner)
-	end := first + len(body.Blocks)
+	end := first + len(from.blocks)
 	r.file.inner = r.file.inner[:end]
-	read := r.inside(body, r.file.inner[first:first:end], b, b.Spec)
+	read := r.inside(from, r.file.inner[first:first:end], b, b.Spec)
 	b.inner = run{int32(first), int32(len(read))}
 }
 
-func (r *reader) byteAt(at int) byte {
-	if at < 0 || at >= len(r.seen) {
+func (r *reader) byteAt(at int32) byte {
+	if at < 0 || int(at) >= len(r.seen) {
 		return 0
 	}
 	return r.seen[at]
@@ -131,51 +116,46 @@ func (r *reader) byteAt(at int) byte {
 
 // label is a block's label and where it stands. Of several the span covers
 // all; bare words are taken as one label.
-func (r *reader) label(source *hclsyntax.Block) (string, Span) {
-	ranges := source.LabelRanges
-	if len(ranges) == 0 {
-		return "", r.span(source.TypeRange)
+func (r *reader) label(source *blockSyntax) (string, Span) {
+	labels := source.labels
+	if len(labels) == 0 {
+		return "", r.span(source.name)
 	}
-	span := r.span(hcl.RangeBetween(ranges[0], ranges[len(ranges)-1]))
-	text := r.slice(ranges[0])
+	span := r.span(Span{labels[0].Start, labels[len(labels)-1].End})
+	text := r.slice(labels[0])
 	if bare(text) {
 		last := 0
-		for last+1 < len(ranges) && bare(r.slice(ranges[last+1])) {
+		for last+1 < len(labels) && bare(r.slice(labels[last+1])) {
 			last++
 		}
-		return r.slice(hcl.RangeBetween(ranges[0], ranges[last])), span
+		return r.slice(Span{labels[0].Start, labels[last].End}), span
 	}
 	return unquote(strings.TrimSuffix(text[1:], `"`)), span
 }
 
 func bare(label string) bool { return label == "" || label[0] != '"' }
 
-// slice is the parsed text of a range.
-func (r *reader) slice(rng hcl.Range) string {
-	start := min(max(rng.Start.Byte, 0), len(r.seen))
-	return r.seen[start:min(max(rng.End.Byte, start), len(r.seen))]
+// slice is the parsed text at a place.
+func (r *reader) slice(s Span) string {
+	start := min(max(int(s.Start), 0), len(r.seen))
+	return r.seen[start:min(max(int(s.End), start), len(r.seen))]
 }
 
 // attributes reads the `name = value` lines of a block, in the order written.
-func (r *reader) attributes(b *Block, body *hclsyntax.Body) {
-	order := r.order[:0]
-	for _, a := range body.Attributes {
-		order = append(order, a)
-	}
-	slices.SortFunc(order, func(a, b *hclsyntax.Attribute) int { return a.NameRange.Start.Byte - b.NameRange.Start.Byte })
-	r.order = order
+func (r *reader) attributes(b *Block, lines []line) {
 	b.attrs.first = int32(len(r.file.attrs))
-	for _, a := range order {
-		spec, ok := b.Spec.place(a.Name)
+	for i := range lines {
+		l := &lines[i]
+		spec, ok := b.Spec.place(r.slice(l.name))
 		if !ok {
-			if spec, ok = r.unknownAttr(b, a, order); ok {
+			if spec, ok = r.unknownAttr(b, l.name, lines); ok {
 				// Named by its nearest, but not taken for it: what it says is not read.
-				r.addAttr(b, attribute{spec: spec, nameAt: r.back(a.NameRange.Start.Byte), span: r.valueSpan(a), state: Broken})
+				r.addAttr(b, attribute{spec: spec, nameAt: r.back(l.name.Start), span: r.valueSpan(&l.value), state: Broken})
 			}
 			continue
 		}
-		at := r.addAttr(b, attribute{spec: spec, nameAt: r.back(a.NameRange.Start.Byte)})
-		r.value(b, at, a)
+		at := r.addAttr(b, attribute{spec: spec, nameAt: r.back(l.name.Start)})
+		r.value(b, at, &l.value)
 	}
 	if r.file.Whole {
 		r.missing(b)

@@ -6,8 +6,6 @@ import (
 	"time"
 	"unicode/utf8"
 
-	"github.com/hashicorp/hcl/v2/hclsyntax"
-
 	"wickrule/schema/quantity"
 )
 
@@ -46,12 +44,10 @@ func brief(source string) string {
 // isLiteral says whether the value is plain: text, a number, true or false, or
 // a list.
 func (v *reading) isLiteral() bool {
-	switch e := v.expr.(type) {
-	case *hclsyntax.LiteralValueExpr:
+	switch v.expr.kind {
+	case unquoted:
 		return v.source() != "null"
-	case *hclsyntax.TemplateExpr:
-		return onlyLiterals(e)
-	case *hclsyntax.TupleConsExpr:
+	case plainText, list:
 		return true
 	}
 	return false
@@ -59,26 +55,16 @@ func (v *reading) isLiteral() bool {
 
 // quiet is the text of a quoted value, without telling where it is none.
 func (v *reading) quiet() (string, bool) {
-	literal, ok := v.expr.(*hclsyntax.TemplateExpr)
 	source := v.source()
-	if !ok || !onlyLiterals(literal) || len(source) < 2 || source[0] != '"' {
+	if v.expr.kind != plainText || len(source) < 2 || source[0] != '"' {
 		return "", false
 	}
 	return unquote(source[1 : len(source)-1]), true
 }
 
-func isNegative(e hclsyntax.Expression) bool {
-	minus, ok := e.(*hclsyntax.UnaryOpExpr)
-	if !ok {
-		return false
-	}
-	_, ok = minus.Val.(*hclsyntax.LiteralValueExpr)
-	return ok
-}
-
 // notText tells what stands where text in quotes belongs.
 func (v *reading) notText() {
-	if v.spec.Type == Amount && (v.isNumber() || isNegative(v.expr)) {
+	if v.spec.Type == Amount && (v.isNumber() || v.expr.kind == signedNumber) {
 		v.bareNumber()
 		return
 	}
@@ -86,8 +72,8 @@ func (v *reading) notText() {
 		v.figure(v.source())
 		return
 	}
-	if list, ok := v.expr.(*hclsyntax.TupleConsExpr); ok {
-		v.listForOne(list)
+	if v.expr.kind == list {
+		v.listForOne()
 		return
 	}
 	if !v.isLiteral() {
@@ -103,16 +89,15 @@ func (v *reading) notText() {
 }
 
 func (v *reading) isNumber() bool {
-	_, ok := v.expr.(*hclsyntax.LiteralValueExpr)
 	source := v.source()
-	return ok && source != "" && source[0] >= '0' && source[0] <= '9'
+	return v.expr.kind == unquoted && source != "" && source[0] >= '0' && source[0] <= '9'
 }
 
 // listForOne tells of a list where one value belongs.
-func (v *reading) listForOne(list *hclsyntax.TupleConsExpr) {
+func (v *reading) listForOne() {
 	message := "`" + v.spec.Name + "` takes one value, not a list: write for instance " + v.spec.example()
-	if len(list.Exprs) == 1 {
-		only := v.r.file.Text.Slice(v.r.span(list.Exprs[0].Range()))
+	if len(v.expr.of) == 1 {
+		only := v.r.file.Text.Slice(v.r.span(v.expr.of[0].span))
 		v.wrongKind(message, v.becomes(only, true))
 		return
 	}
@@ -157,15 +142,15 @@ func (v *reading) literal(text string) string {
 func (v *reading) notALiteral() {
 	source := v.source()
 	p := Problem{Rule: ruleNotALiteral, Span: v.span}
-	switch e := v.expr.(type) {
-	case *hclsyntax.LiteralValueExpr: // null
+	switch v.expr.kind {
+	case unquoted: // null
 		if v.spec.Required {
 			p.Message = "null says nothing: write for instance " + v.spec.Name + " = " + v.spec.example()
 			break
 		}
 		p.Message = "null says nothing: leave the `" + v.spec.Name + "` line out"
 		p.Fixes = []Fix{{Title: "take the line out", Safe: true, Edits: []Edit{removeLine(v.r.file, v.span)}}}
-	case *hclsyntax.ScopeTraversalExpr:
+	case bareName:
 		p.Message = brief(source) + " is not in quotes: write for instance " + v.spec.example()
 		if v.fits(source) {
 			p.Message = brief(source) + " is not in quotes: write " + v.literal(source)
@@ -174,22 +159,22 @@ func (v *reading) notALiteral() {
 			p.Message = brief(source) + " is not in quotes: write " + Quote(name)
 			p.Fixes = []Fix{v.becomes(Quote(name), false)}
 		}
-	case *hclsyntax.TemplateExpr, *hclsyntax.TemplateWrapExpr:
+	case filledText:
 		p.Message = "${ and %{ fill in computed text, which only a shop rule may do: write out what " + brief(source) + " stands for"
 		if strings.HasPrefix(source, `"`) {
 			p.Message += ", or double the $ or % where those very characters are meant"
 			p.Fixes = []Fix{v.becomes(doubled.Replace(source), false)}
 		}
-	case *hclsyntax.ParenthesesExpr:
+	case inBrackets, textInBrackets:
 		p.Message = "brackets around a value are not used: write for instance " + v.spec.example()
 		inner := strings.TrimSpace(strings.TrimSuffix(strings.TrimPrefix(source, "("), ")"))
-		if lit, ok := e.Expression.(*hclsyntax.TemplateExpr); ok && onlyLiterals(lit) {
+		if v.expr.kind == textInBrackets {
 			p.Message = "brackets around a value are not used: write " + brief(inner)
 			p.Fixes = []Fix{v.becomes(inner, true)}
 		}
-	case *hclsyntax.ObjectConsExpr:
+	case braces:
 		p.Message = "`" + v.spec.Name + "` takes one plain value, nothing between { and }: write for instance " + v.spec.example()
-	case *hclsyntax.UnaryOpExpr:
+	case signed, signedNumber:
 		p.Message = "a sign before a value is not used: write for instance " + v.spec.example()
 	default:
 		p.Message = "a recipe holds plain values, nothing to compute: write out what " + brief(source) + " comes to, such as " + v.spec.example()

@@ -4,30 +4,29 @@ import (
 	"slices"
 	"strings"
 	"time"
-
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // unknownBlock tells of a block whose name the format does not have there. A
 // slip of the keys is read as what it is nearest to; anything else is left out.
-func (r *reader) unknownBlock(source *hclsyntax.Block, parent *BlockSpec) *BlockSpec {
+func (r *reader) unknownBlock(source *blockSyntax, parent *BlockSpec) *BlockSpec {
+	word := r.slice(source.name)
 	if r.full() {
 		r.untold++
 		return nil
 	}
-	span := r.span(source.TypeRange)
+	span := r.span(source.name)
 	where, known := "at the top of a file", Language()
 	if parent != nil {
 		where, known = "in a "+parent.Name+" block", parent.Blocks
 	}
 	p := Problem{Rule: ruleUnknownBlock, Span: span}
-	if parent != nil && parent.Attr(source.Type) != nil {
-		p.Message = "`" + source.Type + "` is no block: write " + source.Type + " = " + parent.Attr(source.Type).example()
+	if parent != nil && parent.Attr(word) != nil {
+		p.Message = "`" + word + "` is no block: write " + word + " = " + parent.Attr(word).example()
 		r.report(p)
 		return nil
 	}
-	if homes := homesOf(source.Type); len(homes) > 0 {
-		p.Message = "a " + source.Type + " block cannot stand " + where + ": it belongs in " + orList(homes)
+	if homes := homesOf(word); len(homes) > 0 {
+		p.Message = "a " + word + " block cannot stand " + where + ": it belongs in " + orList(homes)
 		r.report(p)
 		return nil
 	}
@@ -35,14 +34,14 @@ func (r *reader) unknownBlock(source *hclsyntax.Block, parent *BlockSpec) *Block
 	for i, s := range known {
 		names[i] = s.Name
 	}
-	p.Message = "`" + source.Type + "` is no block that stands " + where
+	p.Message = "`" + word + "` is no block that stands " + where
 	if len(names) == 0 {
-		p.Message = "a " + parent.Name + " block holds no blocks, and `" + source.Type + "` is one"
+		p.Message = "a " + parent.Name + " block holds no blocks, and `" + word + "` is one"
 		r.report(p)
 		return nil
 	}
-	p.Message += "; " + NearestOrKnown(source.Type, names, "`")
-	name, sure := Nearest(source.Type, names)
+	p.Message += "; " + NearestOrKnown(word, names, "`")
+	name, sure := Nearest(word, names)
 	if name != "" {
 		p.Fixes = []Fix{{Title: "write " + name, Safe: sure, Edits: []Edit{{r.file, span, name}}}}
 	}
@@ -69,9 +68,9 @@ func homesOf(name string) []string {
 
 // unknownStep tells of a step the format does not have. A slip of the keys is
 // read as the step it is nearest to.
-func (r *reader) unknownStep(source *hclsyntax.Block, kind string) *BlockSpec {
-	if len(source.LabelRanges) == 0 {
-		r.report(Problem{Rule: ruleKeyForm, Span: r.span(source.TypeRange), Message: `this step does not say what is done: write step "pour", for instance`})
+func (r *reader) unknownStep(source *blockSyntax, kind string) *BlockSpec {
+	if len(source.labels) == 0 {
+		r.report(Problem{Rule: ruleKeyForm, Span: r.span(source.name), Message: `this step does not say what is done: write step "pour", for instance`})
 		return nil
 	}
 	_, span := r.label(source)
@@ -91,18 +90,19 @@ func (r *reader) unknownStep(source *hclsyntax.Block, kind string) *BlockSpec {
 // unknownAttr tells of an attribute that the block does not have. It is the
 // spec of its nearest, where a slip of the keys explains it and the block does
 // not have that one as well; nil otherwise.
-func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.Attribute) (place uint8, ok bool) {
+func (r *reader) unknownAttr(b *Block, at Span, all []line) (place uint8, ok bool) {
 	if r.full() {
 		r.untold++
 		return 0, false
 	}
-	p := Problem{Rule: ruleUnknownAttr, Span: r.span(a.NameRange)}
+	word := r.slice(at)
+	p := Problem{Rule: ruleUnknownAttr, Span: r.span(at)}
 	who := b.Spec.Name
 	if b.Spec.Kind != "" {
 		who += " " + Quote(b.Spec.Kind)
 	}
-	if b.Spec.Block(a.Name) != nil {
-		p.Message = "`" + a.Name + "` is a block: write " + a.Name + " \"…\" { … } and what belongs to it between the braces"
+	if b.Spec.Block(word) != nil {
+		p.Message = "`" + word + "` is a block: write " + word + " \"…\" { … } and what belongs to it between the braces"
 		r.report(p)
 		return 0, false
 	}
@@ -110,9 +110,9 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.
 	for i, s := range b.Spec.Attrs {
 		names[i] = s.Name
 	}
-	p.Message = "a " + who + " block has no `" + a.Name + "`; " + NearestOrKnown(a.Name, names, "`")
-	name, sure := Nearest(a.Name, names)
-	taken := slices.ContainsFunc(all, func(other *hclsyntax.Attribute) bool { return other.Name == name })
+	p.Message = "a " + who + " block has no `" + word + "`; " + NearestOrKnown(word, names, "`")
+	name, sure := Nearest(word, names)
+	taken := slices.ContainsFunc(all, func(other line) bool { return r.slice(other.name) == name })
 	if name != "" && !taken {
 		p.Fixes = []Fix{{Title: "write " + name, Safe: sure, Edits: []Edit{{r.file, p.Span, name}}}}
 	}
@@ -126,11 +126,11 @@ func (r *reader) unknownAttr(b *Block, a *hclsyntax.Attribute, all []*hclsyntax.
 }
 
 // judgeLabel tells what is wrong with the form of a block's label.
-func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
-	if r.touched(b.LabelSpan) && len(source.LabelRanges) > 0 {
+func (r *reader) judgeLabel(b *Block, source *blockSyntax) {
+	if r.touched(b.LabelSpan) && len(source.labels) > 0 {
 		return
 	}
-	labels := len(source.LabelRanges)
+	labels := len(source.labels)
 	if labels == 0 {
 		if b.Spec.Label != NoLabel {
 			r.report(Problem{Rule: ruleKeyForm, Span: b.LabelSpan,
@@ -138,7 +138,7 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 		}
 		return
 	}
-	if labels == 1 && b.Spec.Label != NoLabel && !bare(r.slice(source.LabelRanges[0])) && b.Spec.labelFits(b.Label) {
+	if labels == 1 && b.Spec.Label != NoLabel && !bare(r.slice(source.labels[0])) && b.Spec.labelFits(b.Label) {
 		return
 	}
 	p := Problem{Rule: ruleKeyForm, Span: b.LabelSpan}
@@ -148,7 +148,7 @@ func (r *reader) judgeLabel(b *Block, source *hclsyntax.Block) {
 	case b.Spec.Label == NoLabel:
 		p.Message = "a " + b.Spec.Name + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
 		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Span.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
-	case bare(r.slice(source.LabelRanges[0])):
+	case bare(r.slice(source.labels[0])):
 		p.Rule = ruleNotALiteral
 		p.Message = brief(r.file.Text.Slice(b.LabelSpan)) + " is not in quotes: write " + b.Spec.Name + " " + literal
 		p.Fixes = []Fix{fix}

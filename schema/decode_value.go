@@ -6,47 +6,37 @@ import (
 	"strconv"
 	"strings"
 	"time"
-
-	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
 )
 
 // value reads what stands behind the equals sign.
-func (r *reader) value(b *Block, at *attribute, source *hclsyntax.Attribute) {
+func (r *reader) value(b *Block, at *attribute, source *expr) {
 	at.span = r.valueSpan(source)
 	at.state = Broken
 	if len(r.hurt) > 0 && r.touched(at.span) || len(r.broken) > 0 && r.standIn(source) {
 		return
 	}
-	v := reading{r: r, block: b, spec: b.Spec.Attrs[at.spec], expr: source.Expr, span: at.span}
+	v := reading{r: r, block: b, spec: b.Spec.Attrs[at.spec], expr: source, span: at.span}
 	if at.held = v.read(); at.held.form != nothing {
 		at.state = Known
 	}
 }
 
 // valueSpan is the value as given, also where the parser saw a stand-in.
-func (r *reader) valueSpan(source *hclsyntax.Attribute) Span {
-	var rng *hcl.Range
-	if text, ok := source.Expr.(*hclsyntax.TemplateExpr); ok {
-		rng = &text.SrcRange // as its Range, but not copied
-	} else {
-		other := source.Expr.Range()
-		rng = &other
-	}
+func (r *reader) valueSpan(source *expr) Span {
 	for _, broken := range r.broken {
-		if broken.at == rng.Start.Byte {
+		if broken.at == int(source.span.Start) {
 			return broken.span
 		}
 	}
-	span := r.span(*rng)
+	span := r.span(source.span)
 	for span.End > span.Start && strings.IndexByte("\r\n", r.file.Text.content[span.End-1]) >= 0 {
 		span.End-- // what could not be read at all is given as its line end
 	}
 	return span
 }
 
-func (r *reader) standIn(source *hclsyntax.Attribute) bool {
-	at := source.Expr.Range().Start.Byte
+func (r *reader) standIn(source *expr) bool {
+	at := int(source.span.Start)
 	return slices.ContainsFunc(r.broken, func(b brokenValue) bool { return b.at == at })
 }
 
@@ -66,7 +56,7 @@ type reading struct {
 	r     *reader
 	block *Block
 	spec  *AttrSpec
-	expr  hclsyntax.Expression
+	expr  *expr
 	span  Span
 }
 
@@ -81,8 +71,8 @@ func (v *reading) read() held {
 	case Whole:
 		return v.whole()
 	case Choices, Texts, Keys:
-		if list, ok := v.expr.(*hclsyntax.TupleConsExpr); ok {
-			return v.list(list)
+		if v.expr.kind == list {
+			return v.list()
 		}
 	}
 	text, ok := v.text()
@@ -137,12 +127,11 @@ func (v *reading) source() string { return v.r.file.Text.Slice(v.span) }
 // text is the string that the value is. Anything else is told; so is a
 // heredoc where one line is asked for.
 func (v *reading) text() (string, bool) {
-	literal, ok := v.expr.(*hclsyntax.TemplateExpr)
-	if !ok || !onlyLiterals(literal) {
+	if v.expr.kind != plainText {
 		v.notText()
 		return "", false
 	}
-	source := v.r.slice(literal.SrcRange)
+	source := v.r.slice(v.expr.span)
 	if !strings.HasPrefix(source, "<<") {
 		return unquote(strings.TrimSuffix(strings.TrimPrefix(source, `"`), `"`)), true
 	}
@@ -151,15 +140,6 @@ func (v *reading) text() (string, bool) {
 		return "", false
 	}
 	return heredoc(source), true
-}
-
-func onlyLiterals(t *hclsyntax.TemplateExpr) bool {
-	for _, part := range t.Parts {
-		if _, ok := part.(*hclsyntax.LiteralValueExpr); !ok {
-			return false
-		}
-	}
-	return true
 }
 
 func (v *reading) yesNo() held {
@@ -198,7 +178,7 @@ func (v *reading) whole() held {
 	if n, ok := wholeNumber(source); ok {
 		return held{n, whole}
 	}
-	if v.isLiteral() || isNegative(v.expr) {
+	if v.isLiteral() || v.expr.kind == signedNumber {
 		return v.wrongKind("`" + v.spec.Name + "` is a whole number, 0 or more, and " + v.brief() + " is not one: write for instance " + v.spec.example())
 	}
 	v.notALiteral()
@@ -211,16 +191,17 @@ func wholeNumber(digits string) (int32, bool) {
 }
 
 // list reads a list of text. One element that cannot be read breaks it.
-func (v *reading) list(list *hclsyntax.TupleConsExpr) held {
-	items := make([]Item, 0, len(list.Exprs))
-	for _, expr := range list.Exprs {
-		one := reading{r: v.r, block: v.block, spec: v.spec, expr: expr, span: v.r.span(expr.Range())}
+func (v *reading) list() held {
+	of := v.expr.of
+	items := make([]Item, 0, len(of))
+	for i := range of {
+		one := reading{r: v.r, block: v.block, spec: v.spec, expr: &of[i], span: v.r.span(of[i].span)}
 		text, ok := one.text()
 		if ok && (v.spec.Type != Choices || v.chosen(text, one.span)) {
 			items = append(items, Item{Text: text, Span: one.span})
 		}
 	}
-	if len(items) < len(list.Exprs) {
+	if len(items) < len(of) {
 		return held{}
 	}
 	return v.keep(items)

@@ -5,9 +5,6 @@ import (
 	"slices"
 	"strings"
 
-	"github.com/hashicorp/hcl/v2"
-	"github.com/hashicorp/hcl/v2/hclsyntax"
-
 	"wickrule/schema/quantity"
 )
 
@@ -35,9 +32,8 @@ type reader struct {
 	untold   int    // problems that are only counted
 	hurt     []Span // places that make a value they touch unreadable
 
-	blocks  []Block                // one piece of memory for all blocks of the file
-	amounts []quantity.Single      // those of the file, until it is known how many they are
-	order   []*hclsyntax.Attribute // the attributes of the body in hand, by place
+	blocks  []Block           // one piece of memory for all blocks of the file
+	amounts []quantity.Single // those of the file, until it is known how many they are
 }
 
 // insertion is text that a mended copy has at a place, in the copy's offsets.
@@ -63,13 +59,13 @@ func (r *reader) read(src []byte) {
 	if s.longDigit {
 		seen = r.shorten(seen)
 	}
-	body, complaints := parse(seen)
+	t, complaints := parseHCL(seen)
 	r.file.parsed = len(r.hurt) == 0 && failures(complaints) == 0
 	if failures(complaints) > 0 {
 		m := mend(r.file, seen)
-		mended, again := parse(m.copy)
+		mended, again := parseHCL(m.copy)
 		if failures(again) < failures(complaints) {
-			body, complaints, seen = mended, again, m.copy
+			t, complaints, seen = mended, again, m.copy
 			r.inserted, r.broken, r.guessed = m.inserted, append(r.broken, m.broken...), m.guessed
 			r.file.Problems = append(r.file.Problems, m.problems...)
 			r.file.Whole = r.file.Whole && m.whole
@@ -81,21 +77,8 @@ func (r *reader) read(src []byte) {
 	if len(complaints) > 0 {
 		r.complain(complaints)
 	}
-	r.file.Blocks = r.top(body)
+	r.file.Blocks = r.top(t)
 	r.file.amounts = slices.Clone(r.amounts)
-}
-
-// parse is the parser with its rare panics made into complaints, for reading
-// must survive any bytes.
-func parse(src []byte) (body *hclsyntax.Body, complaints hcl.Diagnostics) {
-	defer func() {
-		if recover() != nil {
-			body = &hclsyntax.Body{}
-			complaints = hcl.Diagnostics{{Severity: hcl.DiagError, Subject: &hcl.Range{Start: hcl.InitialPos, End: hcl.InitialPos}}}
-		}
-	}()
-	file, complaints := hclsyntax.ParseConfig(src, "", hcl.InitialPos)
-	return file.Body.(*hclsyntax.Body), complaints
 }
 
 // clean makes the copy readable without moving a byte: a lone CR becomes a
@@ -185,7 +168,16 @@ func (r *reader) report(p Problem) {
 }
 
 // back turns an offset of the parsed copy into one of the text as given.
-func (r *reader) back(at int) int32 {
+func (r *reader) back(at int32) int32 {
+	if len(r.inserted) == 0 {
+		return at
+	}
+	return at - int32(r.movedBy(int(at)))
+}
+
+// movedBy is how many of the bytes before an offset of the parsed copy are not
+// in the text as given.
+func (r *reader) movedBy(at int) int {
 	moved := 0
 	for _, in := range r.inserted {
 		if in.at >= at {
@@ -193,14 +185,14 @@ func (r *reader) back(at int) int32 {
 		}
 		moved += min(in.length, at-in.at)
 	}
-	return int32(at - moved)
+	return moved
 }
 
-// span turns a range of the parsed copy into a span of the text as given. The
-// parser leaves some ranges end before they start; those are cut to nothing.
-func (r *reader) span(rng hcl.Range) Span {
-	start := r.back(min(max(rng.Start.Byte, 0), len(r.seen)))
-	end := r.back(min(max(rng.End.Byte, 0), len(r.seen)))
+// span turns a place in the parsed copy into one in the text as given. The
+// parser leaves some end before they start; those are cut to nothing.
+func (r *reader) span(s Span) Span {
+	start := r.back(min(max(s.Start, 0), int32(len(r.seen))))
+	end := r.back(min(max(s.End, 0), int32(len(r.seen))))
 	return Span{start, max(start, end)}
 }
 
