@@ -98,8 +98,8 @@ func look(src []byte) survey {
 	return s
 }
 
-// refusal says why a file must not reach the parser, and what to do; "" where
-// it may. Start and end are the bytes to point at.
+// refusal says why a file must not reach a parser, and what to do; "" where it
+// may. Start and end are the bytes to point at.
 func (s survey) refusal(src []byte) (why string, start, end int) {
 	if len(src) > longestFile {
 		return "this file is larger than 1 MiB, more than is read at once: keep recipes and stock in several smaller files", 0, 0
@@ -117,11 +117,17 @@ func (s survey) refusal(src []byte) (why string, start, end int) {
 			return "this text has over 5000 lines, more than is read: cut it, or close it with its marker or quote", at, at + 1
 		}
 	}
+	return "", 0, 0
+}
+
+// tooDeep says why a file must not reach HCL's parser, as refusal does. The
+// quick parser counts for itself.
+func (s survey) tooDeep(src []byte) (why string, start, end int) {
 	// Most files have few brackets, and then no depth needs to be measured.
 	if s.brackets <= 2*deepestNest {
 		return "", 0, 0
 	}
-	if at := tooDeep(src); at >= 0 {
+	if at := deepBracket(src); at >= 0 {
 		return "over 100 brackets are open at once here, more than is read: close them, or take out the text that opens them", at, at + 1
 	}
 	return "", 0, 0
@@ -149,8 +155,8 @@ func tooManySigns(src []byte) int {
 	return -1
 }
 
-// tooDeep is where the bracket stands that nests too deep, -1 where none does.
-func tooDeep(src []byte) int {
+// deepBracket is where the bracket stands that nests too deep, -1 where none does.
+func deepBracket(src []byte) int {
 	// Lexing keeps no stack of its own on ours, whatever the text.
 	tokens, _ := hclsyntax.LexConfig(src, "", hcl.InitialPos)
 	depth := 0

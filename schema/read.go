@@ -48,10 +48,37 @@ type brokenValue struct {
 func (r *reader) read(src []byte) {
 	s := look(src)
 	if why, start, end := s.refusal(src); why != "" {
-		r.file.Whole = false
-		r.report(Problem{Rule: ruleSyntax, Span: Span{int32(start), int32(end)}, Message: why})
+		r.refuse(why, start, end)
 		return
 	}
+	if s.plain && !s.longDigit {
+		if t, ok := parsePlain(r.seen); ok {
+			r.file.parsed = true
+			r.decode(t)
+			return
+		}
+	}
+	if why, start, end := s.tooDeep(src); why != "" {
+		r.refuse(why, start, end)
+		return
+	}
+	r.readAny(s, src)
+}
+
+// refuse tells why nothing of the text is read.
+func (r *reader) refuse(why string, start, end int) {
+	r.file.Whole = false
+	r.report(Problem{Rule: ruleSyntax, Span: Span{int32(start), int32(end)}, Message: why})
+}
+
+// decode turns syntax into what the file holds.
+func (r *reader) decode(t *tree) {
+	r.file.Blocks = r.top(t)
+	r.file.amounts = slices.Clone(r.amounts)
+}
+
+// readAny reads any text, with HCL's parser and repairs where it fails.
+func (r *reader) readAny(s survey, src []byte) {
 	seen := src
 	if !s.plain {
 		seen = r.clean(slices.Clone(seen))
@@ -77,8 +104,7 @@ func (r *reader) read(src []byte) {
 	if len(complaints) > 0 {
 		r.complain(complaints)
 	}
-	r.file.Blocks = r.top(t)
-	r.file.amounts = slices.Clone(r.amounts)
+	r.decode(t)
 }
 
 // clean makes the copy readable without moving a byte: a lone CR becomes a
