@@ -104,7 +104,7 @@ func TestPlainTexts(t *testing.T) {
 		"wax {}": true, "wax { a = 1 }": true, "wax\"x\"{a=\"}\"}": true, "wax {# c\n}\n": true, "w { a = [\n1\n] }": true,
 		"a = \"50 % $5 %$ #\"": true, "a = \"\\\"\\\\\\n\\r\\t\"": true, "a = \"%\"": true, "a = \"$\"": true, "a = \"° \u0065\u0301 🕯\"": true,
 		"# ° \u0065\u0301 🕯\n": true,
-		"a = \"${x}\"": false, "a = \"%{x}\"": false, "a = \"$${x}\"": false, "a = \"%%\"": false, "a = \"\\u00b0\"": false, "a = \"\\x\"": false,
+		"a = \"${x}\"":         false, "a = \"%{x}\"": false, "a = \"$${x}\"": false, "a = \"%%\"": false, "a = \"\\u00b0\"": false, "a = \"\\x\"": false,
 		"a = -1": false, "a = 1e5": false, "a = 1.": false, "a = .5": false, "a = 1.2.3": false, "a = 1 + 1": false, "a == 1": false, "a => 1": false,
 		"a = b": false, "a = null": false, "a = truer": false, "a = true.x": false, "a = (1)": false, "a = {}": false, "a = [[1]]": false, "a = [1 2]": false, "a = [,]": false,
 		"a = [for x in y : x]": false, "a = \"x\"[0]": false, "a = \"x": false, "a = \"x\ny\"": false, "a =\n1": false, "a\n= 1": false, "a = 1, b = 2": false,
