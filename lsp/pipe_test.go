@@ -104,11 +104,15 @@ func connectTo(t *testing.T, config Config, folder, capabilities string) *editor
 	}
 	go func() {
 		e.exited <- Serve(context.Background(), toServer, fromServer, config)
+		close(e.exited)
 		fromServer.Close()
 		toServer.Close()
 	}()
 	e.conn = jsonrpc2.NewConn(context.Background(), jsonrpc2.NewBufferedStream(twoPipes{toClient, fromClient}, jsonrpc2.VSCodeObjectCodec{}), e, jsonrpc2.SetLogger(quiet{}))
-	t.Cleanup(func() { e.conn.Close() })
+	t.Cleanup(func() {
+		e.conn.Close()
+		<-e.exited
+	})
 	params := map[string]any{"processId": nil, "rootUri": nil, "capabilities": json.RawMessage(capabilities)}
 	if folder != "" {
 		params["rootUri"] = fileURI(folder)

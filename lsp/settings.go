@@ -2,6 +2,9 @@ package lsp
 
 import (
 	"encoding/json"
+	"errors"
+
+	"github.com/sourcegraph/jsonrpc2"
 
 	"wickrule/lint"
 )
@@ -71,7 +74,7 @@ func (s *server) applySettings(wants settings) {
 // for that. Never on the loop.
 func (s *server) question(method string, params any) {
 	err := s.conn.Call(s.calls.ctx, method, params, nil)
-	if err != nil && s.calls.ctx.Err() == nil {
+	if err != nil && s.calls.ctx.Err() == nil && !errors.Is(err, jsonrpc2.ErrClosed) {
 		s.Log("%s: %v", method, err)
 	}
 }

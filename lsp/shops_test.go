@@ -12,8 +12,10 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	protocol "github.com/tliron/glsp/protocol_3_16"
 
 	"wickrule/examples"
+	"wickrule/schema"
 )
 
 // shared is a file system that changes while it is read, as a disk does.
@@ -366,4 +368,31 @@ func TestOpenOnesFirst(t *testing.T) {
 	mu.Lock()
 	defer mu.Unlock()
 	assert.Equal(t, []string{uri, open}, order[:2])
+}
+
+// What a finding carries besides its place and words: how loud it is, the rule,
+// the place in the stock that states the limit, and that unused stock is not
+// needed.
+func TestWhatAFindingCarries(t *testing.T) {
+	disk := demoShop(t)
+	disk["shop/zz.candle.hcl"] = &fstest.MapFile{Data: []byte("dye \"slate\" {\n  title = \"Slate\"\n}\n")}
+	e := connect(t, disk, "shop", able)
+	e.sees("shop/zz.candle.hcl", "unused-stock")
+	e.mu.Lock()
+	unused := e.published[fileURI("shop/zz.candle.hcl")].Diagnostics[0]
+	e.mu.Unlock()
+	assert.Equal(t, []protocol.DiagnosticTag{protocol.DiagnosticTagUnnecessary}, unused.Tags)
+	assert.Equal(t, protocol.DiagnosticSeverityInformation, unused.Severity)
+
+	uri := e.open(tide, string(disk[tide].Data))
+	e.replace(uri, `"5 % of wax"`, `"7 % of wax"`)
+	over := e.findings(uri)[0]
+	assert.Equal(t, protocol.DiagnosticSeverityError, over.Severity)
+	assert.Equal(t, "wickrule", over.Source)
+	assert.Equal(t, map[string]any{"rule": "fragrance-over-limit"}, over.Data)
+	require.Len(t, over.RelatedInformation, 1)
+	stated := over.RelatedInformation[0].Location
+	assert.Equal(t, fileURI("shop/stock/waxes.candle.hcl"), stated.URI)
+	waxes := schema.NewText(string(disk["shop/stock/waxes.candle.hcl"].Data))
+	assert.Equal(t, `"6 % of wax"`, waxes.Slice(mapper{waxes, utf16}.span(stated.Range)))
 }
