@@ -213,6 +213,9 @@ func (l *Live) Settle(which func(file string) bool, most int) (touched []string,
 			delete(l.moved, name)
 		}
 	}
+	if len(l.moved) == 0 {
+		l.moved = map[string]bool{} // one that was large stays slow to walk through
+	}
 	slices.Sort(touched)
 	return touched, len(l.stale) > 0 || len(l.moved) > 0
 }
