@@ -207,6 +207,13 @@ var mutations = []mutation{
 		}
 		return all
 	}},
+	{"a candle said to be a melt", "wick-in-melt", func(b *bench) []mutant {
+		makes := b.Recipe.Get("makes")
+		if !b.flame() || !makes.Known() || len(b.Vessels) != 1 || b.Vessels[0].Kind == "taper" || !b.Vessels[0].WickSaid.Known() {
+			return nil
+		}
+		return []mutant{{edits: []schema.Edit{schema.SetValue(makes, `"melt"`)}, flag: b.Vessels[0].WickSaid.Written()}}
+	}},
 	{"wick not fixed", "wick-tab-missing", func(b *bench) []mutant {
 		if len(b.containers()) != 1 || !b.flame() {
 			return nil

@@ -12,7 +12,7 @@ func Rules() []*lint.Rule {
 	return []*lint.Rule{
 		WaxNotForContainer, WaxNotForMold,
 		ContainerNotForCandles, ContainerOverfilled,
-		WickMissing, WickOutsideDiameter, WickNotForWax, OneWickTooWide, LeadCore,
+		WickMissing, WickInMelt, WickOutsideDiameter, WickNotForWax, OneWickTooWide, LeadCore,
 		MoldSoftens, GlassTooCold,
 		WickTabMissing, BurnableTopping,
 		PotOverfull,

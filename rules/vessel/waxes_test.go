@@ -38,7 +38,7 @@ func TestEachKindOfContainerAsksForItsWax(t *testing.T) {
 		{"broken", "jar", []string{}},
 		{"nowhere", "jar", []string{}},
 	} {
-		assert.Equal(t, c.want, check(t, "wax-not-for-container", "", wax(c.wax, "300 g")+in("container", c.container)), "%s in %s", c.wax, c.container)
+		assert.Equal(t, c.want, check(t, "wax-not-for-container", "", wax(c.wax, "300 g")+vesselOf("container", c.container)), "%s in %s", c.wax, c.container)
 	}
 	assert.Empty(t, check(t, "wax-not-for-container", "container \"odd\" {\n  kind = \"bucket\"\n}\n", wax("tealight", "300 g")+in("container", "odd")), "what it is cannot be read")
 }

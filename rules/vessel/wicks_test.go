@@ -44,8 +44,8 @@ func TestTheWidthOfAWick(t *testing.T) {
 		{"20 to 25 mm", "taper", "dipped", "", []string{}}, // 22 mm
 		{"25 to 26 mm", "taper", "dipped", "", []string{`should "w"`}},
 		{"38 mm", "container", "cup", "", []string{}},
-		{"10 mm", "container", "clamshell", "", []string{}}, // a melt has no flame
-		{"10 mm", "mold", "melt-tray", "", []string{}},
+		{"10 mm", "mold", "melt-tray", "", []string{`should "w"`}}, // what has a wick is lit, whatever is said of melts
+		{"10 mm", "mold", "melt-tray", "wicks = 0", []string{}},
 		{"10 mm", "mold", "round", "wicks = 0", []string{}}, // wick-missing says it
 		{"10 mm", "mold", "nowhere", "", []string{}},
 		{"wide", "mold", "round", "", []string{}},
@@ -178,4 +178,27 @@ func TestTabs(t *testing.T) {
 	assert.Empty(t, check(t, "wick-tab-missing", "", vesselOf("container", "clamshell")))
 	assert.Empty(t, check(t, "wick-tab-missing", "", vesselOf("container", "jar")), "wick-missing says it")
 	assert.Empty(t, check(t, "wick-tab-missing", "", in("container", "jar", "wicks = 0")))
+}
+
+func TestAWickInAMelt(t *testing.T) {
+	melt := "  makes = \"melt\"\n"
+	for text, want := range map[string][]string{
+		melt + in("container", "jar"):                                          {`must "w75"`},
+		melt + in("mold", "round"):                                             {`must "w75"`},
+		melt + vesselOf("container", "jar"):                                    {},
+		melt + vesselOf("container", "jar") + step("set wick", `wick = "w75"`): {`must "w75"`},
+		melt + in("container", "jar", "wicks = 0"):                             {}, // none after all
+		melt + vesselOf("container", "tin") + in("container", "jar"):           {}, // a candle beside melts
+		in("mold", "melt-tray"):                                                {`must "w75"`},
+		in("container", "clamshell"):                                           {`must "w75"`},
+		in("container", "jar"):                                                 {},
+		"  makes = \"jar\"\n" + in("container", "clamshell"):                   {}, // said to be a candle: other rules judge it
+	} {
+		assert.Equal(t, want, check(t, "wick-in-melt", "", text), text)
+	}
+	found := run(t, "", melt+in("container", "jar"))
+	assert.Equal(t, "Wick 75 is a wick, and what is made in Jar is said to be a melt, which has no flame: with a wick it will be lit, so it is judged as a jar. Leave the wick out, or say which candle it is",
+		message(found, "wick-in-melt"))
+	// Plastic beside a flame is what the word would have hidden.
+	assert.Equal(t, []string{`must "clamshell"`}, check(t, "container-not-for-candles", "", in("container", "clamshell")))
 }
