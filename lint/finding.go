@@ -43,6 +43,13 @@ type Finding struct {
 	Notes   []Note
 	Levels  Levels              // zero: the rule's own
 	Fixes   func() []schema.Fix // made only when asked for, the preferred first; nil: none
+	Lacks   Lack                // what is not written and the finding asks for, so that it is not said a second time as what could not be checked
+}
+
+// Lack is an attribute that a block does not have; zero: none.
+type Lack struct {
+	Block *schema.Block
+	Attr  string
 }
 
 // Found is a finding in a report, with its rule and how loud it speaks.

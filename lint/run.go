@@ -137,7 +137,18 @@ func checkRecipe(shop *Shop, book *book, recipe *schema.Block, today string, not
 		pass.run()
 	}
 	concede(book, pass)
+	out.sayOnce()
 	return out
+}
+
+// sayOnce takes out of what could not be checked what a finding asks for that
+// is heard: the maker is told once, and louder.
+func (g *gathering) sayOnce() {
+	for i := range g.found {
+		if lack := g.found[i].Lacks; lack.Block != nil {
+			g.unchecked = slices.DeleteFunc(g.unchecked, func(n need) bool { return n.block == lack.Block && n.attr == lack.Attr })
+		}
+	}
 }
 
 // checkAlone is what the rules about files, and the reader, say of one.

@@ -63,10 +63,14 @@ func TestByVolume(t *testing.T) {
 	report := run(t, kilo+fragrance("thyme", "weight", "1 fl oz"))
 	assert.Equal(t, []string{`consider liquid-by-volume on "1 fl oz"`}, said(t, report))
 	assert.Equal(t, []string{"liquid-by-volume: 1 fl oz of Thyme is measured by volume; at 0.96 g/mL it weighs 1 oz: weighing is exact"}, messages(report))
-	assert.Equal(t, []string{"write it as 28.3 g"}, titles(report, "liquid-by-volume"), "never rounded up")
+	assert.Equal(t, []string{"write it as 1 oz"}, titles(report, "liquid-by-volume"), "never rounded up, and in the units it was measured in")
 	assert.Empty(t, said(t, mended(t, report, "liquid-by-volume")))
 
+	// 40 mL are 38.4 g.
+	assert.Equal(t, []string{"write it as 38.4 g"}, titles(run(t, kilo+fragrance("thyme", "weight", "40 mL")), "liquid-by-volume"))
+
 	report = run(t, kilo+fragrance("musk", "weight", "30 mL"))
+	assert.NotContains(t, needs(report), "fragrance.density", "said once, by the rule")
 	assert.Equal(t, []string{`should liquid-by-volume on "30 mL"`}, said(t, report))
 	assert.Empty(t, titles(report, "liquid-by-volume"))
 	assert.Empty(t, check(t, kilo+fragrance("musk", "weight", "30 g")))

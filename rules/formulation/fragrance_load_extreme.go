@@ -74,11 +74,22 @@ func checkExtreme(p *lint.Pass) {
 		f.Message = fmt.Sprintf("%s over 15 %% of wax, which hardly any wax holds; %s states %s: make sure of both figures", extremeText(b), l.At.Whose(), l.At.Amount.String())
 	} else {
 		f.Message = fmt.Sprintf("%s over 15 %% of wax, which hardly any wax holds, and no sheet here says that this one does: is it a slip?", extremeText(b))
+		if stated && verdict == overStrict {
+			f.Message = fmt.Sprintf("%s over 15 %% of wax, which hardly any wax holds, and over what %s; what the blend as a whole holds%s nobody has tested: is it a slip?", extremeText(b), heldBy(l), average(l))
+		}
 		if verdict != unjudged {
 			f.Fixes = func() []schema.Fix { return lowerTo(b, l) }
 		}
 	}
 	p.Report(f)
+}
+
+// average is what the sheets of a blend come to, where the weights say it.
+func average(l batch.Limit) string {
+	if !l.Average.Known() {
+		return ""
+	}
+	return ", " + batch.Percent(l.Average.Value, l.Basis) + " on the average of its waxes by weight,"
 }
 
 // extremeText is all fragrances together, to stand before the 15 %.

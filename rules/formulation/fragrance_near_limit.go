@@ -32,13 +32,13 @@ var FragranceNearLimit = &lint.Rule{
 		}
 		at, notes := atMain(b)
 		load := loadText(b, l.Load.Value, l.Strictest.Value, l.Basis)
-		message := fmt.Sprintf("%s is all that %s holds (%s): weigh exactly", load, l.At.Whose(), l.At.Amount.String())
+		message := fmt.Sprintf("%s is all that %s: weigh exactly", load, heldBy(l))
 		if under := b.Over(l, l.Strictest.Value); l.Load.Value.Less(l.Strictest.Value) {
 			room := batch.Percent(l.Strictest.Value.Sub(l.Load.Value), l.Basis)
 			if under.Known() {
 				room = weight(p, b, main(b).Said, under.Value.Neg())
 			}
-			message = fmt.Sprintf("%s is only %s under what %s holds (%s): weigh exactly", load, room, l.At.Whose(), l.At.Amount.String())
+			message = fmt.Sprintf("%s is only %s under what %s: weigh exactly", load, room, heldBy(l))
 		}
 		p.Report(lint.Finding{At: at, Notes: append(limitNote(l.At), notes...), Message: message})
 	},

@@ -67,46 +67,96 @@ func checkCertificate(p *lint.Pass) {
 		p.Report(lint.Finding{
 			At: lint.AtValue(in.Said),
 			Message: fmt.Sprintf("%s over what its certificate allows in candles (%s) by %s", measured(in, share.Value, limit, basis),
-				most.Amount().String(), batch.Percent(share.Value.Sub(limit), basis)),
+				most.Amount().String(), excessOf(p, b, in, share.Value, limit, basis)),
 			Notes: []lint.Note{{Place: lint.AtValue(most), Message: "what the certificate allows is stated here"}},
-			Fixes: func() []schema.Fix { return lowerOne(b, in, limit, basis) },
+			Fixes: func() []schema.Fix { return lowerOne(in, limit, basis) },
 		})
 	}
 }
 
+// allowed is what a limit on a basis leaves of one ingredient, as a ratio to
+// the wax, and everything else that goes in, which stays as it is.
+func allowed(in *batch.Ingredient, limit quantity.Rat, basis quantity.Basis) (kept, rest quantity.Rat, ok bool) {
+	if !in.OfWax.Known() || in.OfWax.Value.IsZero() {
+		return kept, rest, false
+	}
+	if in.OfTotal.Known() {
+		total, ok := in.OfWax.Value.Quo(in.OfTotal.Value)
+		if !ok {
+			return kept, rest, false
+		}
+		rest = total.Sub(in.OfWax.Value)
+	}
+	if basis == quantity.OfWax {
+		return limit, rest, true
+	}
+	if !in.OfTotal.Known() {
+		return kept, rest, false
+	}
+	kept, ok = limit.Mul(rest).Quo(one.Sub(limit))
+	return kept, rest, ok
+}
+
+// excessOf is how much of one ingredient is too much: the weight that has to be
+// left out, which also makes the total less; in per cent where no weight is
+// known.
+func excessOf(p *lint.Pass, b *batch.Batch, in *batch.Ingredient, share, limit quantity.Rat, basis quantity.Basis) string {
+	if kept, _, ok := allowed(in, limit, basis); ok && in.Weight.Known() {
+		part, _ := kept.Quo(in.OfWax.Value)
+		return weight(p, b, in.Said, in.Weight.Value.Sub(in.Weight.Value.Mul(part)))
+	}
+	return batch.Percent(share.Sub(limit), basis)
+}
+
 // lowerOne offers one ingredient brought down to a limit on a basis. What goes
 // in beside it stays as it is.
-func lowerOne(b *batch.Batch, in *batch.Ingredient, limit quantity.Rat, basis quantity.Basis) []schema.Fix {
-	if !in.OfWax.Known() || in.OfWax.Value.IsZero() || !in.Said.IsAmount() {
+func lowerOne(in *batch.Ingredient, limit quantity.Rat, basis quantity.Basis) []schema.Fix {
+	kept, rest, ok := allowed(in, limit, basis)
+	if !ok || !in.Said.IsAmount() {
 		return nil
 	}
 	written := in.Said.Amount().High()
-	target := limit
-	if basis == quantity.OfTotal || written.Basis() == quantity.OfTotal {
-		if !in.OfTotal.Known() {
+	var amount quantity.Quantity
+	if written.Basis() == quantity.OfTotal {
+		share, ok := kept.Quo(rest.Add(kept))
+		if !ok || !in.OfTotal.Known() {
 			return nil
 		}
-		total, ok := in.OfWax.Value.Quo(in.OfTotal.Value)
-		if !ok {
-			return nil
-		}
-		rest := total.Sub(in.OfWax.Value)
-		if basis == quantity.OfTotal {
-			target, _ = limit.Mul(rest).Quo(one.Sub(limit))
-		}
-		if written.Basis() == quantity.OfTotal {
-			share, _ := target.Quo(rest.Add(target))
-			return setAmount(in, repair.Lowered(written, share))
-		}
+		amount = repair.Lowered(written, share)
+	} else {
+		factor, _ := kept.Quo(in.OfWax.Value)
+		amount = repair.Lowered(written, written.Base().Mul(factor))
 	}
-	factor, _ := target.Quo(in.OfWax.Value)
-	return setAmount(in, repair.Lowered(written, written.Base().Mul(factor)))
+	if amount.Base().IsZero() {
+		return nil // it comes to nothing on a scale
+	}
+	title := "lower " + in.Block.Label + " to " + amount.String()
+	edits := []schema.Edit{schema.SetValue(in.Said, schema.Quote(amount.String()))}
+	if beside, load := loadBeside(in, kept, rest.Add(kept)); beside != nil {
+		title += " and the load beside it to " + load.String()
+		edits = append(edits, beside...)
+	}
+	return []schema.Fix{{Title: title, Edits: edits}}
 }
 
-// setAmount offers an amount, unless it comes to nothing on a scale.
-func setAmount(in *batch.Ingredient, amount quantity.Quantity) []schema.Fix {
-	if amount.Base().IsZero() {
-		return nil
+// loadBeside lowers the load that is written beside a weight, where it says
+// more than the weight is brought down to: kept and total are ratios to the
+// wax. Left as it is, the sheet would go on asking for too much.
+func loadBeside(in *batch.Ingredient, kept, total quantity.Rat) ([]schema.Edit, quantity.Quantity) {
+	if !in.Load.IsAmount() {
+		return nil, quantity.Quantity{}
 	}
-	return []schema.Fix{repair.Rewrite(fmt.Sprintf("lower %s to %s", in.Block.Label, amount.String()), in.Said, schema.Quote(amount.String()))}
+	load := in.Load.Amount().High()
+	if load.Basis() == quantity.OfTotal {
+		share, ok := kept.Quo(total)
+		if !ok || total.Less(one) {
+			return nil, quantity.Quantity{}
+		}
+		kept = share
+	}
+	lower := repair.Lowered(load, kept)
+	if !kept.Less(load.Base()) || lower.Base().IsZero() {
+		return nil, quantity.Quantity{}
+	}
+	return []schema.Edit{schema.SetValue(in.Load, schema.Quote(lower.String()))}, lower
 }

@@ -167,14 +167,28 @@ func reportOverStrict(p *lint.Pass, b *batch.Batch, l batch.Limit) {
 		At:     at,
 		Levels: lint.Every(lint.Should),
 		Notes:  append(limitNote(l.At), notes...),
-		Message: fmt.Sprintf("%s is over what %s alone holds (%s) by %s; %s: try it, and give a blend that proves itself its own stock item with its own limit",
-			loadText(b, l.Load.Value, limit, l.Basis), l.At.Whose(), l.At.Amount.String(), excess(p, b, l, limit), whole),
+		Message: fmt.Sprintf("%s is over what %s by %s; %s: try it, and give a blend that proves itself its own stock item with its own limit",
+			loadText(b, l.Load.Value, limit, l.Basis), heldBy(l), excess(p, b, l, limit), whole),
 		Fixes: func() []schema.Fix { return lowerTo(b, l) },
 	})
 }
 
-// lowerTo offers the strictest limit, which is right for a blend too.
+// lowerTo offers the strictest limit, which is right for a blend too. Where a
+// wax holds none at all, only leaving the fragrance out is below it: that makes
+// another candle, so a person decides it.
 func lowerTo(b *batch.Batch, l batch.Limit) []schema.Fix {
+	if l.Strictest.Value.IsZero() {
+		fix := schema.Fix{Title: "leave the fragrance out", Guess: true}
+		for i := range b.Fragrances {
+			fix.Edits = append(fix.Edits, schema.RemoveBlock(b.Fragrances[i].Block))
+		}
+		for i := range b.Steps {
+			if s := &b.Steps[i]; s.Kind == "add fragrance" {
+				fix.Edits = append(fix.Edits, schema.RemoveBlock(s.Block))
+			}
+		}
+		return []schema.Fix{fix}
+	}
 	title, edits := lowered(b, l.Strictest.Value, l.Basis)
 	if edits == nil {
 		return nil

@@ -257,6 +257,48 @@ func TestTheCertificateIsOfTheFinishedCandle(t *testing.T) {
 	assert.Equal(t, []string{"lower strict to 31.2 g"}, titles(report, "fragrance-over-certificate"))
 	assert.Empty(t, said(t, mended(t, report, "fragrance-over-certificate")))
 
-	assert.Equal(t, []string{"fragrance-over-certificate: 4 % of total of Strict oil is over what its certificate allows in candles (3 % of total) by 1 % of total"},
+	assert.Equal(t, []string{"fragrance-over-certificate: 4 % of total of Strict oil is over what its certificate allows in candles (3 % of total) by 10.7 g"}, // 41.67 g, and 3/97 of 1000 g is 30.93 g
 		messages(run(t, kilo+fragrance("strict", "load", "4 % of total"))))
+}
+
+// What stands beside a weight goes down with it, and never up: 6 % of 1000 g
+// is 60 g.
+func TestALoadBesideAWeightIsLoweredWithIt(t *testing.T) {
+	both := func(key, load, weight string) string {
+		return "  fragrance \"" + key + "\" {\n    load = \"" + load + "\"\n    weight = \"" + weight + "\"\n  }\n"
+	}
+	report := run(t, kilo+both("thyme", "7 % of wax", "70 g"))
+	assert.Equal(t, []string{"lower the load to 60 g, and the load beside it to 6 % of wax"}, titles(report, "fragrance-over-limit"))
+	assert.Equal(t, []string{nearly + `"60 g"`}, said(t, mended(t, report, "fragrance-over-limit")))
+
+	report = run(t, kilo+both("thyme", "6 % of total", "70 g")) // 60 of 1060 g are 5.66 %
+	assert.Equal(t, []string{"lower the load to 60 g, and the load beside it to 5.6 % of total"}, titles(report, "fragrance-over-limit"))
+
+	report = run(t, kilo+both("thyme", "5 % of wax", "70 g"))
+	assert.Equal(t, []string{"lower the load to 60 g"}, titles(report, "fragrance-over-limit"), "the load is lower already")
+
+	report = run(t, kilo+both("strict", "4 % of total", "41.7 g"))
+	assert.Equal(t, []string{"lower strict to 30.9 g and the load beside it to 3 % of total"}, titles(report, "fragrance-over-certificate"))
+	assert.Empty(t, said(t, mended(t, report, "fragrance-over-certificate")))
+}
+
+// A wax that holds no fragrance: to leave it out is a person's choice.
+func TestAWaxThatHoldsNoFragrance(t *testing.T) {
+	report := runText(t, "wax \"plain\" {\n  title = \"Plain wax\"\n  family = \"paraffin\"\n  suits = [\"pillar\"]\n  fragrance_limit = \"0 % of wax\"\n}\nrecipe \"try\" {\n  made_for = \"sale\"\n"+
+		wax("plain", "1 kg")+fragrance("thyme", "load", "2 % of wax")+"  step \"add fragrance\" { at = \"80 °C\" }\n}\n")
+	assert.Equal(t, []string{over + `"2 % of wax"`}, said(t, report))
+	assert.Equal(t, []string{"leave the fragrance out"}, titles(report, "fragrance-over-limit"))
+	assert.Empty(t, said(t, mended(t, report, "fragrance-over-limit")))
+}
+
+// Who holds it, in the words of the sheet or of common practice; a fifth of 10 %
+// and four fifths of 20 % are 18 %.
+func TestWhoHoldsIt(t *testing.T) {
+	assert.Equal(t, []string{"fragrance-near-limit: 6 % of wax is all that Six wax alone holds (6 % of wax): weigh exactly"},
+		messages(run(t, wax("six", "500 g")+wax("ten", "500 g")+fragrance("thyme", "load", "6 % of wax"))))
+	assert.Contains(t, messages(run(t, wax("no-sheet", "1 kg")+fragrance("thyme", "load", "6 % of wax"))),
+		"fragrance-near-limit: 6 % of wax is all that paraffin usually holds (3 to 6 % of wax; Sack of paraffin does not state its own: common practice): weigh exactly")
+	assert.Equal(t, []string{"fragrance-load-extreme: 16 % of wax is over 15 % of wax, which hardly any wax holds, and over what Ten wax alone holds (10 % of wax); " +
+		"what the blend as a whole holds, 18 % of wax on the average of its waxes by weight, nobody has tested: is it a slip?"},
+		messages(run(t, wax("ten", "200 g")+wax("sponge", "800 g")+fragrance("thyme", "load", "16 % of wax"))))
 }

@@ -5,6 +5,7 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
+	"wickrule/rules/repair"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
@@ -57,8 +58,8 @@ func checkVolume(p *lint.Pass) {
 					if !in.Weight.Known() {
 						return nil
 					}
-					grams := quantity.Of(in.Weight.Value.Floor(quantity.NewRat(1, 10)), quantity.Gram)
-					return []schema.Fix{{Title: "write it as " + grams.String(), Edits: []schema.Edit{schema.SetValue(in.Said, schema.Quote(grams.String()))}}}
+					weighed := inWeight(in).String()
+					return []schema.Fix{repair.Rewrite("write it as "+weighed, in.Said, schema.Quote(weighed))}
 				},
 			})
 		case density.Absent():
@@ -66,9 +67,20 @@ func checkVolume(p *lint.Pass) {
 				At:      lint.AtValue(in.Said),
 				Message: fmt.Sprintf("%s of %s is a volume, and its density is not written down, so its weight and its load cannot be checked: weigh it", in.Said.Amount().String(), title(in)),
 				Notes:   []lint.Note{{Place: lint.AtHeader(in.Stock), Message: "its density belongs here"}},
+				Lacks:   lint.Lack{Block: in.Stock, Attr: "density"},
 			})
 		}
 	}
+}
+
+// inWeight is what a volume weighs, rounded down to what a scale reads: in
+// ounces where it is in US units, as a fluid ounce is, else in grams.
+func inWeight(in *batch.Ingredient) quantity.Quantity {
+	unit := quantity.Gram
+	if in.Said.Amount().Unit().System == quantity.US {
+		unit = quantity.Ounce
+	}
+	return repair.Lowered(quantity.Of(quantity.Int(0), unit), in.Weight.Value)
 }
 
 func weightOf(p *lint.Pass, b *batch.Batch, in *batch.Ingredient) string {

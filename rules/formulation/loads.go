@@ -182,6 +182,10 @@ func lowered(b *batch.Batch, limit quantity.Rat, basis quantity.Basis) (title st
 		}
 	}
 	factor, _ := target.Quo(all)
+	total := target // everything, as a ratio to the wax, once it is lowered
+	if o, ok := others(b); ok {
+		total = total.Add(o)
+	}
 	var said []string
 	for i := range b.Fragrances {
 		in := &b.Fragrances[i]
@@ -190,8 +194,14 @@ func lowered(b *batch.Batch, limit quantity.Rat, basis quantity.Basis) (title st
 			return "", nil
 		}
 		edits = append(edits, schema.SetValue(in.Said, schema.Quote(amount.String())))
+		beside, load := loadBeside(in, in.OfWax.Value.Mul(factor), total)
+		edits = append(edits, beside...)
 		if len(b.Fragrances) == 1 {
-			return "lower the load to " + amount.String(), edits
+			title = "lower the load to " + amount.String()
+			if beside != nil {
+				title += ", and the load beside it to " + load.String()
+			}
+			return title, edits
 		}
 		said = append(said, in.Block.Label+" to "+amount.String())
 	}
@@ -219,6 +229,19 @@ func others(b *batch.Batch) (quantity.Rat, bool) {
 	}
 	total, ok := b.FragranceOfWax.Value.Quo(b.FragranceOfTotal.Value)
 	return total.Sub(b.FragranceOfWax.Value), ok
+}
+
+// heldBy is who holds how much at the most: the wax that decides, of a blend by
+// itself, or what is usual for a family where a sheet is silent.
+func heldBy(l batch.Limit) string {
+	s := l.At
+	switch {
+	case s.Family != "":
+		return fmt.Sprintf("%s usually holds (%s; %s does not state its own: common practice)", s.Family, s.Amount.String(), s.Lacks.Title())
+	case l.Blend:
+		return fmt.Sprintf("%s alone holds (%s)", s.Whose(), s.Amount.String())
+	}
+	return fmt.Sprintf("%s holds (%s)", s.Whose(), s.Amount.String())
 }
 
 // limitNote points at the limit where a sheet states it.

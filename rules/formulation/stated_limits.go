@@ -22,16 +22,13 @@ func compare(p *lint.Pass, b *batch.Batch, in *batch.Ingredient, attr, whose str
 	if !share.Ask(p) || !limit.Less(share.Value) {
 		return false
 	}
-	message := fmt.Sprintf("%s over %s (%s)", measured(in, share.Value, limit, basis), whose, stated.Amount().String())
-	if in.Weight.Known() {
-		tooMuch, _ := share.Value.Sub(limit).Quo(share.Value)
-		message += " by " + weight(p, b, in.Said, in.Weight.Value.Mul(tooMuch))
-	}
+	message := fmt.Sprintf("%s over %s (%s) by %s", measured(in, share.Value, limit, basis), whose, stated.Amount().String(),
+		excessOf(p, b, in, share.Value, limit, basis))
 	p.Report(lint.Finding{
 		At:      lint.AtValue(in.Said),
 		Message: message,
 		Notes:   []lint.Note{{Place: lint.AtValue(stated), Message: "it is stated here"}},
-		Fixes:   func() []schema.Fix { return lowerOne(b, in, limit, basis) },
+		Fixes:   func() []schema.Fix { return lowerOne(in, limit, basis) },
 	})
 	return true
 }
