@@ -109,6 +109,7 @@ func (s state) mustsOutside(files []string) int {
 type pick struct {
 	Repair
 	edits []schema.Edit
+	first bool
 	refusal
 }
 
@@ -141,6 +142,7 @@ func (m *mender) candidate(f *Found) (p pick, ok, heldBack bool) {
 	return pick{
 		Repair:  Repair{Rule: f.Rule, Title: fix.Title, At: f.At},
 		edits:   fix.Edits,
+		first:   fix.First,
 		refusal: refusal{f.Rule.Name, f.At.File.Name, recipe, f.Message, fix.Title},
 	}, true, heldBack
 }
@@ -168,7 +170,8 @@ func (s *Shop) holds(f *schema.File) bool {
 }
 
 // choose takes the fixes that can be made together, in the order of the
-// report. Those that touch one already chosen wait for the next round.
+// report. Those that touch one already chosen wait for the next round, and
+// where one comes first, all others do.
 func (m *mender) choose(s state) []pick {
 	var picks []pick
 	taken := map[*schema.File][]schema.Span{}
@@ -188,8 +191,13 @@ func (m *mender) choose(s state) []pick {
 		}
 		picks = append(picks, p)
 	}
+	if slices.ContainsFunc(picks, first) {
+		return slices.DeleteFunc(picks, func(p pick) bool { return !first(p) })
+	}
 	return picks
 }
+
+func first(p pick) bool { return p.first }
 
 // admitted is the fixes of a round found good together, and the shop with
 // them; base is the shop that their edits are about.

@@ -262,9 +262,7 @@ func mergeNeeds(needs []need) []Unchecked {
 
 func (r *Report) sort() {
 	slices.SortFunc(r.Findings, compareFound)
-	r.Findings = slices.CompactFunc(r.Findings, func(a, b Found) bool {
-		return a.Rule == b.Rule && a.At == b.At && a.Message == b.Message
-	})
+	r.Findings = said(r.Findings)
 	slices.SortFunc(r.Conceded, func(a, b Conceded) int { return compareFound(a.Found, b.Found) })
 	slices.SortFunc(r.Unchecked, func(a, b Unchecked) int {
 		return cmp.Or(a.At.compare(b.At), strings.Compare(a.Needs, b.Needs))
@@ -272,8 +270,30 @@ func (r *Report) sort() {
 	slices.SortFunc(r.Faults, func(a, b Fault) int { return strings.Compare(a.Rule+a.Reason, b.Rule+b.Reason) })
 }
 
-// compareFound is the order of a report. What is the same but for its notes is
-// said once, and of several that with the first notes.
+// mostNotes is how many places one finding names at most that several recipes
+// share.
+const mostNotes = 8
+
+// said makes one finding of those that say the same of the same place, as two
+// recipes do of a label they share; it keeps the notes of each.
+func said(sorted []Found) []Found {
+	kept := sorted[:0]
+	for _, f := range sorted {
+		if n := len(kept); n > 0 && kept[n-1].Rule == f.Rule && kept[n-1].At == f.At && kept[n-1].Message == f.Message {
+			same := &kept[n-1]
+			for _, note := range f.Notes {
+				if len(same.Notes) < mostNotes && !slices.Contains(same.Notes, note) {
+					same.Notes = slices.Concat(same.Notes, []Note{note}) // the first finding's own stay as they are
+				}
+			}
+			continue
+		}
+		kept = append(kept, f)
+	}
+	return kept
+}
+
+// compareFound is the order of a report.
 func compareFound(a, b Found) int {
 	return cmp.Or(a.At.compare(b.At), strings.Compare(a.Rule.Name, b.Rule.Name), strings.Compare(a.Message, b.Message),
 		slices.CompareFunc(a.Notes, b.Notes, func(x, y Note) int {

@@ -16,5 +16,6 @@ type Fix struct {
 	Title string
 	Safe  bool
 	Guess bool
+	First bool // it swaps what other findings are measured against: they wait until that is done
 	Edits []Edit
 }

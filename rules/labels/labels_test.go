@@ -174,6 +174,22 @@ func TestNetWeightInBothUnits(t *testing.T) {
 	}
 }
 
+// The mold holds 625.5 g, 22.064 oz: the figures of the message follow from each
+// other, and every recipe that the label is on is named.
+func TestALabelThatTwoRecipesShare(t *testing.T) {
+	one := recipe("  made_for = \"sale\"", attach("net"))
+	f := schema.Read("try.candle.hcl", []byte(stock+full("net", "US", "1 lb 5 oz (595 g)", "1 lb 7 oz (652 g)")+one+strings.Replace(one, `"try"`, `"again"`, 1)))
+	report := lint.Run(lint.NewShop(".", []*schema.File{f}), []*lint.Rule{NetWeightOverstated}, "2026-10-20")
+	require.Len(t, report.Findings, 1)
+	found := report.Findings[0]
+	assert.Equal(t, "the label promises 1 lb 7 oz and one round holds 1 lb 6.1 oz at the density of the solid wax: 0.936 oz too much. Print 1 lb 6 oz (625 g) at the most", found.Message)
+	var named []string
+	for _, note := range found.Notes {
+		named = append(named, note.Message)
+	}
+	assert.ElementsMatch(t, []string{"for try, in this vessel", "for again, in this vessel"}, named)
+}
+
 // 16 CFR 501.7: tapers are sold by count and length.
 func TestTapersByCountAndLength(t *testing.T) {
 	taper := func(line string) []string {

@@ -193,8 +193,8 @@ func checkOverstated(p *lint.Pass) {
 		}
 		p.Report(lint.Finding{
 			At: lint.AtValue(printed),
-			Message: fmt.Sprintf("the label promises %s and one %s holds %s at the density of the solid wax: %s too much",
-				most.String(), on.vessel.Stock.Title(), inBoth(mass), batch.Grams(p.View, most.Base().Sub(mass))),
+			Message: fmt.Sprintf("the label promises %s and one %s holds %s at the density of the solid wax: %s too much. Print %s at the most",
+				most.String(), on.vessel.Stock.Title(), quantity.FromBase(mass, quantity.Gram).Show(most.Unit().System), quantity.FromBase(most.Base().Sub(mass), quantity.Gram).Show(most.Unit().System), inBoth(mass)),
 			Notes: []lint.Note{{Place: lint.AtHeader(on.vessel.Block), Message: fmt.Sprintf("for %s, in this vessel", p.Recipe.Title())}},
 		})
 	})

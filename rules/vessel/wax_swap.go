@@ -29,6 +29,7 @@ func swapWax(p *lint.Pass, b *batch.Batch, wax *batch.Ingredient) []schema.Fix {
 	for _, other := range fit[:min(len(fit), mostOffered)] {
 		fixes = append(fixes, schema.Fix{
 			Title: "swap to " + other.Label + ", which suits " + listed(plurals(texts(other.Get("suits"))), "and"),
+			First: true, // loads and temperatures are judged by the new wax
 			Edits: relabeled(b, wax.Block, other.Label),
 		})
 	}
