@@ -30,11 +30,6 @@ func Degrees(view *lint.View, celsius quantity.Rat) string {
 	return quantity.FromBase(celsius, quantity.Celsius).Both(view.Units())
 }
 
-// Apart is a difference of temperatures in K on both scales: "9 °F (5 °C)".
-func Apart(view *lint.View, kelvin quantity.Rat) string {
-	return quantity.FromBase(kelvin, quantity.CelsiusDegrees).Both(view.Units())
-}
-
 // Time is a time in seconds: "1 h 45 min".
 func Time(seconds quantity.Rat) string {
 	return quantity.FromBase(seconds, quantity.Second).Show(quantity.Metric)

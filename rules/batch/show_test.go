@@ -20,7 +20,7 @@ func TestFiguresReadInTheShopsUnits(t *testing.T) {
 	assert.Equal(t, "176 °F (80 °C)", batch.Degrees(us, quantity.Int(80)))
 	assert.Equal(t, "80 °C (176 °F)", batch.Degrees(si, quantity.Int(80)))
 	// A difference of 5 K is one of 9 °F, not of 41.
-	assert.Equal(t, "9 °F (5 °C)", batch.Apart(us, quantity.Int(5)))
+	assert.Equal(t, "9 °F", batch.ApartLike(quantity.Int(5), quantity.Of(quantity.Int(176), quantity.Fahrenheit)))
 	assert.Equal(t, "12 mm", batch.Millimeters(si, quantity.Int(12)))
 	assert.Equal(t, "300 mL", batch.Milliliters(si, quantity.Int(300)))
 	assert.Equal(t, "1 h 45 min", batch.Time(quantity.Int(6300)))

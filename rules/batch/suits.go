@@ -5,7 +5,6 @@ import (
 
 	"wickrule/lint"
 	"wickrule/schema"
-	"wickrule/schema/quantity"
 )
 
 // Uses are the uses a wax may be sold for that suit what a recipe makes.
@@ -44,8 +43,6 @@ type Suited struct {
 	Value  schema.Value  // its suits, or its tested_for where the use is only there; zero for a family's word
 	Family string        // "" where the wax states suits; else the family whose usual uses decide (common practice)
 	Tested bool          // suits only by the shop's own tested_for
-	Blend  bool          // several waxes were looked at
-	Unfit  Figure        // ratio of the wax, by weight, that does not suit; 0 where all does
 	Lacks  *schema.Block // the wax that states no suits, where one does not
 }
 
@@ -127,23 +124,15 @@ func mentions(v schema.Value, uses []string) bool {
 // whether every wax in it does.
 func (b *Batch) Suits(uses ...string) Suited {
 	worst := Suited{State: schema.Absent}
-	unfit, heaviest := known(none), none
+	heaviest := none
 	for i := range b.Waxes {
 		in := &b.Waxes[i]
 		s := SuitedFor(in.Stock, uses...)
 		weight := in.Weight.Value
-		switch {
-		case s.State == schema.Known && !s.Yes:
-			unfit = unfit.plus(in.OfWax)
-		case s.State != schema.Known:
-			unfit = unfit.plus(Figure{State: s.State})
-		}
 		if i == 0 || rank(s) > rank(worst) || rank(s) == rank(worst) && heaviest.Less(weight) {
 			worst, heaviest = s, weight
 		}
 	}
-	worst.Unfit = unfit
-	worst.Blend = len(b.Waxes) > 1
 	return worst
 }
 
@@ -159,10 +148,4 @@ func rank(s Suited) int {
 		return 1
 	}
 	return 0
-}
-
-// MostlyUnfit says whether at least half of the wax does not suit; where the
-// weights are not known it is taken to be so.
-func (s Suited) MostlyUnfit() bool {
-	return !s.Unfit.Known() || !s.Unfit.Value.Less(quantity.NewRat(1, 2))
 }

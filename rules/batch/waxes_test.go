@@ -190,8 +190,6 @@ func TestSuits(t *testing.T) {
 	s = of(t, oneWax+aPinch).Suits("pillar")
 	assert.False(t, s.Yes)
 	assert.Equal(t, "shoal", s.Wax.Label)
-	is(t, "0.2", s.Unfit, 6, "a fifth does not suit")
-	assert.False(t, s.MostlyUnfit())
 }
 
 // A wax sold for pillars has the figures of a pillar paraffin and not of a

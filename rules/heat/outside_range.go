@@ -2,6 +2,7 @@ package heat
 
 import (
 	"fmt"
+	"iter"
 	"strings"
 
 	"wickrule/lint"
@@ -9,21 +10,33 @@ import (
 	"wickrule/schema/quantity"
 )
 
+// ofKind is the temperatures of one kind of step. Where their range is not
+// known, the pass says so once.
+func ofKind(p *lint.Pass, kind string) iter.Seq[*judged] {
+	return func(yield func(*judged) bool) {
+		list := heats.In(p.View)
+		var asked *batch.Stated
+		for i := range list {
+			j := &list[i]
+			if j.step.Kind != kind {
+				continue
+			}
+			if j.own != asked {
+				j.own.Ask(p)
+				asked = j.own
+			}
+			if !yield(j) {
+				return
+			}
+		}
+	}
+}
+
 // checkOver reports what is over the range of its kind of step; done is the
 // word for the step: "poured". How the rules share a value is written down at
 // judged.
 func checkOver(p *lint.Pass, kind, done string) {
-	list := heats.In(p.View)
-	var asked *batch.Stated
-	for i := range list {
-		j := &list[i]
-		if j.step.Kind != kind {
-			continue
-		}
-		if j.own != asked {
-			j.own.Ask(p)
-			asked = j.own
-		}
+	for j := range ofKind(p, kind) {
 		if j.over == within || j.doubted(p) || j.overTaken(p) {
 			continue
 		}
@@ -44,17 +57,7 @@ func checkOver(p *lint.Pass, kind, done string) {
 // checkUnder reports what is under the range of its kind of step. Bringing it
 // up is for a person to do: there is no fix.
 func checkUnder(p *lint.Pass, kind, done string) {
-	list := heats.In(p.View)
-	var asked *batch.Stated
-	for i := range list {
-		j := &list[i]
-		if j.step.Kind != kind {
-			continue
-		}
-		if j.own != asked {
-			j.own.Ask(p)
-			asked = j.own
-		}
+	for j := range ofKind(p, kind) {
 		if j.under == within || j.doubted(p) {
 			continue
 		}
