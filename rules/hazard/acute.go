@@ -3,8 +3,8 @@ package hazard
 import "wickrule/schema/quantity"
 
 // routes have their limits of each category (Annex I, Table 3.1.1), what
-// stands for a category where no estimate is known (Table 3.1.2), in thousandths
-// of mg/kg or mg/L, and the statements of their categories.
+// stands for a category where no estimate is known (Table 3.1.2, from memory), in
+// thousandths of mg/kg or mg/L, and the statements of their categories.
 type route struct {
 	route     Route
 	limits    [5]int64
@@ -114,6 +114,7 @@ func (c *Classification) acute() {
 			cat = r.category(ate)
 		}
 		step.Reached = cat > 0
+		step.Memory = step.Reached && r.withoutConverted(step.Terms) != cat
 		shown := cat
 		if shown == 0 {
 			shown = 4
@@ -122,6 +123,21 @@ func (c *Classification) acute() {
 		step.Limit = r.limit(shown)
 		c.keepAcute(step)
 	}
+}
+
+// withoutConverted is the category that the stated estimates alone give; 0 where
+// they give none. The figures that stand for a category are from memory.
+func (r *route) withoutConverted(terms []Term) int8 {
+	var stated []Term
+	for _, t := range terms {
+		if !t.Converted {
+			stated = append(stated, t)
+		}
+	}
+	if ate, ok := Estimate(stated, quantity.Int(0)); ok {
+		return r.category(ate)
+	}
+	return 0
 }
 
 // keepAcute keeps the graver result where a substance counts both as vapor and

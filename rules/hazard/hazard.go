@@ -73,6 +73,18 @@ func (c *Classification) Whole() bool {
 	return !c.Broken && len(c.Unknown) == 0 && len(c.Unread) == 0 && len(c.Waits) == 0 && len(c.NoM) == 0
 }
 
+// Checked is the classification without what rests on figures from memory.
+func (c *Classification) Checked() *Classification {
+	checked := *c
+	checked.Results = nil
+	for _, r := range c.Results {
+		if !c.Steps[r.Step].Memory {
+			checked.Results = append(checked.Results, r)
+		}
+	}
+	return &checked
+}
+
 // Has says whether the candle falls into a class.
 func (c *Classification) Has(class Class) bool {
 	for _, r := range c.Results {

@@ -240,3 +240,46 @@ func BenchmarkClassify(b *testing.B) {
 		hazard.Of.In(view)
 	}
 }
+
+// What was not held against the text of the regulation says so in its step and
+// is left out of what was checked: the figures of Table 3.1.2, harm to organs,
+// the classes of Regulation (EU) 2023/707. A stated estimate needs no such figure.
+func TestWhatIsFromMemorySaysSo(t *testing.T) {
+	for name, c := range map[string]struct {
+		oil     string
+		results string // 10 % of the candle is the oil
+		checked string
+	}{
+		"a category's figure":      {part("a", "100 %", "Acute Tox. 3 H301"), "Acute Tox. 4 H302", ""},
+		"a stated estimate":        {part("a", "100 %", "Acute Tox. 3 H301", "    ate = \"oral 100 mg/kg\"\n"), "Acute Tox. 4 H302", "Acute Tox. 4 H302"},
+		"organs":                   {part("a", "100 %", "STOT RE 1 H372"), "STOT RE 1 H372", ""},
+		"drowsiness, under 20 %":   {part("a", "100 %", "STOT SE 3 H336"), "", ""},
+		"hormones":                 {part("a", "1 %", "ED HH 1 EUH380"), "ED HH 1 EUH380", ""},
+		"genes":                    {part("a", "1 %", "Muta. 1B H340"), "Muta. 1B H340", "Muta. 1B H340"},
+		"organs under 10 %":        {part("a", "10 %", "Skin Sens. 1B H317") + part("b", "90 %", "STOT SE 2 H371"), "Skin Sens. 1 H317", "Skin Sens. 1 H317"},
+		"a sensitizer, and organs": {part("a", "10 %", "Skin Sens. 1B H317") + part("b", "90 %", "STOT SE 1 H370"), "Skin Sens. 1 H317, STOT SE 2 H371", "Skin Sens. 1 H317"},
+	} {
+		t.Run(name, func(t *testing.T) {
+			whole := candle(t, "10 % of total", c.oil)
+			assert.Equal(t, c.results, results(whole))
+			assert.Equal(t, c.checked, results(whole.Checked()))
+			for i := range whole.Steps {
+				if s := &whole.Steps[i]; s.Memory {
+					assert.Contains(t, s.String(), "from memory")
+				}
+			}
+		})
+	}
+}
+
+// Where a stated estimate reaches the category by itself, what a category's
+// figure adds does not make it doubtful; where it takes both, it does.
+func TestStatedEstimatesBesideConverted(t *testing.T) {
+	stated := part("a", "90 %", "Acute Tox. 3 H301", "    ate = \"oral 100 mg/kg\"\n") // 9 %: 1111 mg/kg alone
+	alone := candle(t, "10 % of total", stated, part("b", "10 %", "Acute Tox. 4 H302"))
+	assert.Equal(t, "Acute Tox. 4 H302", results(alone.Checked()))
+	little := part("a", "40 %", "Acute Tox. 3 H301", "    ate = \"oral 100 mg/kg\"\n") // 4 %: 2500 mg/kg alone
+	both := candle(t, "10 % of total", little, part("b", "60 %", "Acute Tox. 4 H302"))
+	assert.Equal(t, "Acute Tox. 4 H302", results(both)) // 100 / (4/100 + 6/500) = 1923
+	assert.Equal(t, "", results(both.Checked()))
+}

@@ -3,34 +3,36 @@ package hazard
 import "wickrule/schema/quantity"
 
 // general is a limit for classes that are judged substance by substance: in a
-// category, from a share on, the candle falls into a category.
+// category, from a share on, the candle falls into a category. Those from
+// memory were not held against the text of the regulation.
 type general struct {
 	class     Class
 	cat, into int8
 	from      quantity.Rat
 	provision string
+	memory    bool
 }
 
 var generals = []general{
-	{Muta, 1, 1, percent(10), "Annex I, Table 3.5.2"},
-	{Muta, 2, 2, percent(100), "Annex I, Table 3.5.2"},
-	{Carc, 1, 1, percent(10), "Annex I, Table 3.6.2"},
-	{Carc, 2, 2, percent(100), "Annex I, Table 3.6.2"},
-	{Repr, 1, 1, percent(30), "Annex I, Table 3.7.2"},
-	{Repr, 2, 2, percent(300), "Annex I, Table 3.7.2"},
-	{Lact, 0, 0, percent(30), "Annex I, Table 3.7.2"},
-	{STOTSingle, 1, 1, percent(1000), "Annex I, Table 3.8.3"},
-	{STOTSingle, 1, 2, percent(100), "Annex I, Table 3.8.3"},
-	{STOTSingle, 2, 2, percent(1000), "Annex I, Table 3.8.3"},
-	{STOTRepeated, 1, 1, percent(1000), "Annex I, Table 3.9.4"},
-	{STOTRepeated, 1, 2, percent(100), "Annex I, Table 3.9.4"},
-	{STOTRepeated, 2, 2, percent(1000), "Annex I, Table 3.9.4"},
-	{Ozone, 1, 1, percent(10), "Annex I, Table 5.1"},
-	{DisruptsHumans, 1, 1, percent(10), "Regulation (EU) 2023/707, from memory"},
-	{DisruptsHumans, 2, 2, percent(100), "Regulation (EU) 2023/707, from memory"},
-	{DisruptsNature, 1, 1, percent(10), "Regulation (EU) 2023/707, from memory"},
-	{DisruptsNature, 2, 2, percent(100), "Regulation (EU) 2023/707, from memory"},
-	{Lasting, 0, 0, percent(10), "Regulation (EU) 2023/707, from memory"},
+	{Muta, 1, 1, percent(10), "Annex I, Table 3.5.2", false},
+	{Muta, 2, 2, percent(100), "Annex I, Table 3.5.2", false},
+	{Carc, 1, 1, percent(10), "Annex I, Table 3.6.2", false},
+	{Carc, 2, 2, percent(100), "Annex I, Table 3.6.2", false},
+	{Repr, 1, 1, percent(30), "Annex I, Table 3.7.2", false},
+	{Repr, 2, 2, percent(300), "Annex I, Table 3.7.2", false},
+	{Lact, 0, 0, percent(30), "Annex I, Table 3.7.2", false},
+	{STOTSingle, 1, 1, percent(1000), "Annex I, Table 3.8.3", true},
+	{STOTSingle, 1, 2, percent(100), "Annex I, Table 3.8.3", true},
+	{STOTSingle, 2, 2, percent(1000), "Annex I, Table 3.8.3", true},
+	{STOTRepeated, 1, 1, percent(1000), "Annex I, Table 3.9.4", true},
+	{STOTRepeated, 1, 2, percent(100), "Annex I, Table 3.9.4", true},
+	{STOTRepeated, 2, 2, percent(1000), "Annex I, Table 3.9.4", true},
+	{Ozone, 1, 1, percent(10), "Annex I, Table 5.1", true},
+	{DisruptsHumans, 1, 1, percent(10), "Regulation (EU) 2023/707", true},
+	{DisruptsHumans, 2, 2, percent(100), "Regulation (EU) 2023/707", true},
+	{DisruptsNature, 1, 1, percent(10), "Regulation (EU) 2023/707", true},
+	{DisruptsNature, 2, 2, percent(100), "Regulation (EU) 2023/707", true},
+	{Lasting, 0, 0, percent(10), "Regulation (EU) 2023/707", true},
 }
 
 // oneByOne judges what causes mutations and cancer, harms children or organs
@@ -57,11 +59,11 @@ func (c *Classification) single(s *Substance, h Hazard, g general) bool {
 		result = Hazard{Class: h.Class, Cat: g.into}
 		result.codeFromCategory()
 	}
-	step := Step{Into: result, Provision: g.provision}
+	step := Step{Into: result, Provision: g.provision, Memory: g.memory}
 	step.add(s, 1, quantity.Int(0))
 	limit, own := s.limit(h.Class, g.from)
 	if step.Own = own; own {
-		step.Provision = "Article 10 and " + g.provision
+		step.Provision, step.Memory = "Article 10 and "+g.provision, false
 	}
 	step.decide(limit)
 	return c.keep(step)
@@ -80,7 +82,7 @@ func repeats(before []Hazard, h Hazard) bool {
 // guide value that experts may set aside (Annex I, 3.8.3.4.5).
 func (c *Classification) narcoticAndIrritant() {
 	for _, code := range []string{"H335", "H336"} {
-		step := Step{Into: Hazard{Class: STOTSingle, Cat: 3, Code: code}, Provision: "Annex I, 3.8.3.4.5, a guide value"}
+		step := Step{Into: Hazard{Class: STOTSingle, Cat: 3, Code: code}, Provision: "Annex I, 3.8.3.4.5, a guide value", Memory: true}
 		for _, s := range c.Substances {
 			for i, h := range s.Hazards {
 				if h.Code == code && !repeats(s.Hazards[:i], h) {

@@ -18,6 +18,7 @@ type Step struct {
 	Reached   bool
 	Provision string // "Annex I, Table 3.4.5"
 	Unit      string // mg/kg or mg/L, of acute toxicity; else ""
+	Memory    bool   // what decides it is from memory, and was not held against the text of the regulation
 }
 
 // Term is one substance in a step.
@@ -28,6 +29,15 @@ type Term struct {
 	CutOff    quantity.Rat // ratio from which it is counted at all
 	ATE       quantity.Rat // of acute toxicity: its estimate, in the step's unit
 	Converted bool         // the estimate stands for its category (Table 3.1.2)
+}
+
+// provision is where the step is laid down, and whether that is from memory.
+// Of an estimate each converted figure says it of itself.
+func (s *Step) provision() string {
+	if s.Memory && s.Unit == "" {
+		return s.Provision + ", from memory"
+	}
+	return s.Provision
 }
 
 // For is what the limit decides: "Skin Sens. 1 H317".
@@ -101,7 +111,7 @@ func (s *Step) String() string {
 	if s.Own {
 		limit = "its own limit"
 	}
-	fmt.Fprintf(&b, ", %s %s of %s for %s (%s)", verdict, limit, show(s.Limit), s.For(), s.Provision)
+	fmt.Fprintf(&b, ", %s %s of %s for %s (%s)", verdict, limit, show(s.Limit), s.For(), s.provision())
 	return b.String()
 }
 
@@ -147,7 +157,7 @@ func (s *Step) estimate() string {
 		}
 		fmt.Fprintf(&b, "%s %s / %s", t.Substance.Name, show(t.Substance.InCandle), t.ATE.Decimal(3))
 		if t.Converted {
-			b.WriteString(" (its category's figure, Table 3.1.2)")
+			b.WriteString(" (its category's figure, Table 3.1.2, from memory)")
 		}
 	}
 	if b.Len() == 0 {

@@ -25,7 +25,7 @@ var HazardLabelMissing = &lint.Rule{
 	Remedy: "Have the label printed anew with what is lacking, or lower the load. Where an identifier (UFI) is due, make one with the agency's free generator and send the notice to the poison " +
 		"centers before the first candle is sold.",
 	Source: "Regulation (EC) No 1272/2008: Annex I, Tables 1.1, 3.1.1 to 3.9.4, 4.1.1 and 4.1.2, 1.5.2 for small packs; Annex II, 2.8; Articles 17, 18, 20, 26 to 29; Annex VIII and Article 45 (EU only). " +
-		"Great Britain has retained the same tables. From memory: the converted estimates of Table 3.1.2, the usual precautions, and the classes of Regulation (EU) 2023/707",
+		"Great Britain has retained the same tables. From memory, and so no louder than should: the figures of Table 3.1.2 that stand for a category, harm to organs (3.8.3, Tables 3.8.3 and 3.9.4), the ozone layer, the classes of Regulation (EU) 2023/707, and the usual precautions",
 	Cautions: deferral + " Tests of the candle itself, where there are any, come before this arithmetic (Article 9).",
 	Bad: []lint.Example{
 		{
@@ -149,7 +149,8 @@ func lackFinding(p *lint.Pass, b *batch.Batch, c *hazard.Classification, on *att
 		least = " at least"
 	}
 	f := lint.Finding{
-		At: on.at(p.Recipe),
+		At:     on.at(p.Recipe),
+		Levels: byMemory(c, on, due.Market, lacks),
 		Message: fmt.Sprintf("%s %s, which the %s asks for%s: %s. Worked out from what the stock states; %s",
 			who, listed(lacks), due.Market, least, steps[0].String(), decides),
 		Notes: shown(steps[1:]),
@@ -163,6 +164,20 @@ func lackFinding(p *lint.Pass, b *batch.Batch, c *hazard.Classification, on *att
 	f.Notes = append(f.Notes, lint.Note{Place: lint.AtHeader(stock), Message: offered(due)})
 	f.Fixes = func() []schema.Fix { return append(swaps(p, *on, candle), hazardPrint(stock, lacks)...) }
 	return f
+}
+
+// byMemory is how loud a lack is that rests on figures from memory alone: a
+// should. Zero, the rule's own level, where something of it does not.
+func byMemory(c *hazard.Classification, on *attached, market string, lacks *hazard.Elements) lint.Levels {
+	sure := on.elements(c.Checked(), market)
+	if sure.Signal != "" && sure.Signal == lacks.Signal || common(sure.Pictograms, lacks.Pictograms) || common(sure.Statements, lacks.Statements) || common(sure.Names, lacks.Names) {
+		return lint.Levels{}
+	}
+	return lint.Levels{Sale: lint.Should}
+}
+
+func common[T comparable](a, b []T) bool {
+	return slices.ContainsFunc(a, func(x T) bool { return slices.Contains(b, x) })
 }
 
 // stockFor is the last label made for a market, else the last that does not
@@ -219,15 +234,19 @@ func judgeUFI(p *lint.Pass, c *hazard.Classification, on *attached, due *hazard.
 		return
 	}
 	var why string
+	levels := lint.Levels{Sale: lint.Should} // where all that asks for one is from memory
 	for _, r := range c.Results {
-		if r.Class.Health() {
+		memory := c.Steps[r.Step].Memory
+		if r.Class.Health() && (why == "" || !memory && levels != lint.Levels{}) {
 			why = r.String()
-			break
+			if !memory {
+				levels = lint.Levels{}
+			}
 		}
 	}
 	switch {
 	case ufi.Absent():
-		p.Missing(lint.Finding{At: on.at(p.Recipe), Message: fmt.Sprintf("%s %s no unique formula identifier (UFI), which the EU asks for on a candle classified for health (%s), with a notice to the poison centers "+
+		p.Missing(lint.Finding{At: on.at(p.Recipe), Levels: levels, Message: fmt.Sprintf("%s %s no unique formula identifier (UFI), which the EU asks for on a candle classified for health (%s), with a notice to the poison centers "+
 			"before it is sold (Article 45 and Annex VIII); %s", on.titles(), verb(len(on.labels), "carries", "carry"), why, decides)})
 	case !isUFI(ufi.Text()):
 		p.Report(lint.Finding{At: lint.AtValue(ufi), Message: fmt.Sprintf("%q is no unique formula identifier: that is UFI: and four blocks of four letters or digits, such as UFI: XXXX-XXXX-XXXX-XXXX", ufi.Text()),

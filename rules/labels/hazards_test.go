@@ -55,6 +55,17 @@ func TestHazardsOnLabels(t *testing.T) {
 		"no label at all is told once": {scented(`"UK"`, sensitizer, ""), []string{`must warning-label-missing on mold "round"`}},
 		"a melt without a label has hazards all the same": {
 			strings.Replace(scented(`"UK"`, sensitizer, ""), "made_for", "makes = \"melt\"\n  made_for", 1), []string{`must hazard-label-missing on mold "round"`}},
+		"from a category's figure, which is from memory": {
+			hazardLabel("UK", "") + scented(`"UK"`, "    share = \"100 %\"\n    hazards = [\"Acute Tox. 3 H301\"]\n", attach("l")), []string{`should hazard-label-missing on "l"`}},
+		"from a stated estimate": {
+			hazardLabel("UK", "") + scented(`"UK"`, "    share = \"100 %\"\n    hazards = [\"Acute Tox. 3 H301\"]\n    ate = \"oral 100 mg/kg\"\n", attach("l")), []string{`must hazard-label-missing on "l"`}},
+		"harm to organs, from memory, with its identifier": {
+			hazardLabel("EU", "") + scented(`"EU"`, "    share = \"100 %\"\n    hazards = [\"STOT RE 1 H372\"]\n", attach("l")),
+			[]string{`should hazard-label-missing on "l"`, `should hazard-label-missing on "l"`}},
+		"organs beside a sensitizer that is printed": {
+			uk + scented(`"UK"`, sensitizer+"  }\n  component \"other\" {\n    share = \"90 %\"\n    hazards = [\"STOT RE 1 H372\"]\n", attach("l")), []string{`should hazard-label-missing on "l"`}},
+		"organs beside a sensitizer that is not": {
+			hazardLabel("UK", "") + scented(`"UK"`, sensitizer+"  }\n  component \"other\" {\n    share = \"90 %\"\n    hazards = [\"STOT RE 1 H372\"]\n", attach("l")), []string{`must hazard-label-missing on "l"`}},
 		"not for sale": {
 			strings.Replace(hazardLabel("UK", "")+scented(`"UK"`, sensitizer, attach("l")), `"sale"`, `"class"`, 1), []string{}},
 		"a signal word that says more": {
