@@ -67,7 +67,8 @@ func (v *burn) run(s *session, args []string) int {
 	if !ok {
 		return NotWorked
 	}
-	text, ok := v.written(s, view, code)
+	keep := formula.ToKeep(view, t.Vessel)
+	text, ok := v.written(s, view, code, keep)
 	if !ok {
 		return NotWorked
 	}
@@ -79,7 +80,7 @@ func (v *burn) run(s *session, args []string) int {
 	p := report.NewPage(s.Look)
 	p.Title(t.Subject, name)
 	p.Blank()
-	for line := range strings.SplitSeq(v.Text(code), "\n") {
+	for line := range strings.SplitSeq(v.Text(code, keep), "\n") {
 		p.Line("  " + report.Clean(line))
 	}
 	p.Blank()
@@ -149,9 +150,9 @@ func (s *session) sayVessels(view *lint.View) {
 
 // written is the recipe's file with the burn in it. What is not of the format
 // is refused in the reader's own words.
-func (v *burn) written(s *session, view *lint.View, code string) (string, bool) {
+func (v *burn) written(s *session, view *lint.View, code string, keep []string) (string, bool) {
 	file := view.Recipe.File
-	edits := schema.Laid(file, []schema.Edit{v.Edit(view, code)})
+	edits := schema.Laid(file, []schema.Edit{v.Edit(view, code, keep)})
 	text, err := schema.Apply(file.Text.String(), edits)
 	if err != nil {
 		s.say("%s: %v", file.Name, err)

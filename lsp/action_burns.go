@@ -31,13 +31,13 @@ func (a *actions) burns() {
 			a.cannot(title, rewriting, "what was burned is not known: "+unknown(f.State, f.Lacks, f.Attr))
 			continue
 		}
-		a.offer(codeAction{Title: title, Kind: rewriting}, []schema.Edit{burnAfter(a.recipe, burnText(a.today, code, vessel))})
+		a.offer(codeAction{Title: title, Kind: rewriting}, []schema.Edit{burnAfter(a.recipe, burnText(a.today, code, vessel, formula.ToKeep(view, i)))})
 	}
 }
 
 // burnText is a test burn with its date and formulation, and a blank for
 // everything that is seen and measured.
-func burnText(today, code, vessel string) string {
+func burnText(today, code, vessel string, keep []string) string {
 	var b strings.Builder
 	fmt.Fprintf(&b, "test_burn %s {\n  formula    = %s\n", schema.Quote(today), schema.Quote(code))
 	if vessel != "" {
@@ -46,7 +46,7 @@ func burnText(today, code, vessel string) string {
 	for _, name := range []string{"candle", "cycle", "burned_for", "to_end", "melt_pool", "pool_depth", "flame", "soot", "seen", "result"} {
 		fmt.Fprintf(&b, "  %-10s = \"\"\n", name)
 	}
-	b.WriteString("}")
+	b.WriteString(formula.KeptAttribute(keep) + "}")
 	return b.String()
 }
 

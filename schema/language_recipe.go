@@ -196,6 +196,8 @@ func burnAttrs() []*AttrSpec {
 	return []*AttrSpec{
 		{Name: "formula", Type: Line, Example: `"4g0w0vn-3e195k"`,
 			Doc: "The fingerprint of the formulation that was burned, as the batch sheet prints it. A burn of an older formulation proves nothing about this one."},
+		{Name: "burned_as", Type: Texts, Example: `["wax northlight-pillar: 100 % of wax", "fragrance tide-and-thyme: 5 % of wax"]`,
+			Doc: "What the fingerprint rests on, as `burn` writes it into the first burn of a formulation, so that a later change can be told attribute by attribute. It is believed only while the fingerprint worked out from it is the burn's own."},
 		{Name: "candle", Type: Line, Example: `"A"`,
 			Doc: "Which candle it was: three different ones are wanted before a candle is sold."},
 		{Name: "cycle", Type: Whole, Example: `1`,

@@ -172,7 +172,7 @@ func TestWhatWasChanged(t *testing.T) {
 		require.Equal(t, "test-burn-stale", found[0].Rule.Name)
 		return found[0].Message
 	}
-	assert.Equal(t, "candles A, B and C of try burned well, but since 2026-10-01 the wick was changed (now wick thick, 1 to a candle); three candles as it is now are wanted before it is sold",
+	assert.Equal(t, "candles A, B and C of try burned well, but since 2026-10-01 the wick was changed (now wick thick, 1 to a candle); what it was before is not written down; three candles as it is now are wanted before it is sold",
 		message("  mold \"round\" {\n    wick = \"thick\"\n  }\n"))
 	assert.Contains(t, message(mold+"  dye \"red\" {\n    weight = \"0.6 g\"\n  }\n"), "since 2026-10-01 the dye was added (dye red, 0.2 % of wax); ")
 	assert.Contains(t, message("  mold \"round\" {}\n"), "since 2026-10-01 the wick was left out; ")

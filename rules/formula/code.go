@@ -28,7 +28,7 @@ const wholeLetters = 6
 // codeLength is how long a code is.
 const codeLength = parts + 1 + wholeLetters
 
-func code(attributes []Attribute) string {
+func codeOf(attributes []Attribute) string {
 	var out [codeLength]byte
 	text := append(make([]byte, 0, 512), scheme...)
 	for part := Part(0); part < parts; part++ {

@@ -92,7 +92,7 @@ func compute(view *lint.View) *Formulation {
 	}
 	f := &Formulation{State: c.state, Lacks: c.lacks, Attr: c.attr, Print: Print{Attributes: c.list}}
 	if f.Known() {
-		f.Code = code(f.Attributes)
+		f.Code = codeOf(f.Attributes)
 	}
 	f.Each = make([]Print, len(b.Vessels))
 	if len(b.Vessels) == 1 {
@@ -106,7 +106,7 @@ func compute(view *lint.View) *Formulation {
 		one.vessel(&b.Vessels[i])
 		f.Each[i] = Print{Attributes: one.list}
 		if f.Known() {
-			f.Each[i].Code = code(one.list)
+			f.Each[i].Code = codeOf(one.list)
 		}
 	}
 	return f

@@ -65,8 +65,8 @@ func freeName(taken map[string]int) string {
 }
 
 // Text is the block that records the burn, with the fingerprint of what was
-// burned.
-func (r Record) Text(code string) string {
+// burned and, where no burn keeps it yet, what that rests on.
+func (r Record) Text(code string, keep []string) string {
 	var names, values []string
 	add := func(name, literal string) {
 		names, values = append(names, name), append(values, literal)
@@ -112,21 +112,37 @@ func (r Record) Text(code string) string {
 	for i, name := range names {
 		b.WriteString("  " + name + strings.Repeat(" ", width-len(name)) + " = " + values[i] + "\n")
 	}
-	b.WriteString("}")
+	b.WriteString(KeptAttribute(keep) + "}")
+	return b.String()
+}
+
+// KeptAttribute is the line of a test burn that keeps what its code rests on, a
+// line each, or "" for nothing. It comes last: the layout lines up no equals
+// sign with one before a list of several lines.
+func KeptAttribute(keep []string) string {
+	if len(keep) == 0 {
+		return ""
+	}
+	var b strings.Builder
+	b.WriteString("  burned_as = [\n")
+	for _, line := range keep {
+		b.WriteString("    " + schema.Quote(line) + ",\n")
+	}
+	b.WriteString("  ]\n")
 	return b.String()
 }
 
 // Edit puts the record into the recipe, behind its last test burn, a line left
 // out before it.
-func (r Record) Edit(view *lint.View, code string) schema.Edit {
+func (r Record) Edit(view *lint.View, code string, keep []string) schema.Edit {
 	var last *schema.Block
 	for burn := range view.Recipe.Each("test_burn") {
 		last = burn
 	}
 	if last == nil {
-		return apart(schema.AppendBlock(view.Recipe, r.Text(code)))
+		return apart(schema.AppendBlock(view.Recipe, r.Text(code, keep)))
 	}
-	return apart(schema.InsertBlockAfter(last, r.Text(code)))
+	return apart(schema.InsertBlockAfter(last, r.Text(code, keep)))
 }
 
 // apart leaves a line out before a block that is put on lines of its own.

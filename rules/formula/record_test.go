@@ -70,7 +70,7 @@ func TestARecordReadsBack(t *testing.T) {
 	for _, key := range []string{"tide-pillar", "gorse-melt"} { // behind other burns, and where there is none
 		recipe := shop.Find("recipe", key)
 		view := lint.NewView(shop, recipe, today)
-		text, err := schema.Apply(recipe.File.Text.String(), []schema.Edit{record.Edit(view, "2h00k8m-3f9a2c")})
+		text, err := schema.Apply(recipe.File.Text.String(), []schema.Edit{record.Edit(view, "2h00k8m-3f9a2c", []string{"wax northlight-pillar: 100 % of wax", "wick flat-braid-24: 1 to a candle"})})
 		require.NoError(t, err)
 		file := schema.Read(recipe.File.Name, []byte(text))
 		require.True(t, file.Clean, "%v", file.Problems)

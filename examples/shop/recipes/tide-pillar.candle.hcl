@@ -80,6 +80,13 @@ recipe "tide-pillar" {
     soot       = "none"
     seen       = []
     result     = "pass"
+    burned_as = [
+      "wax northlight-pillar: 100 % of wax",
+      "fragrance tide-and-thyme: 5 % of wax",
+      "dye madder: 0.05 % of wax",
+      "mold pillar-3x6: cylinder, 76 mm across, 152 mm high",
+      "wick flat-braid-24: 1 to a candle, for 70 to 83 mm",
+    ]
   }
 
   test_burn "2026-09-28" {
