@@ -73,13 +73,13 @@ func tooFew(p *lint.Pass, t *formula.Tested) string {
 		fmt.Fprintf(&b, ", and %s did not pass", strings.Join(failed, ", "))
 	}
 	fmt.Fprintf(&b, "; three are wanted before it is %s", before(p))
-	if old := latest(t.Older); old != nil {
+	if old := formula.Latest(t.Older); old != nil {
 		if n := len(t.Older); n == 1 {
 			b.WriteString(". One older burn does not count: ")
 		} else {
 			fmt.Fprintf(&b, ". %d older burns do not count: ", n)
 		}
-		b.WriteString(why(p, old, t.Vessel))
+		b.WriteString(formula.WhyNot(p.View, old, t.Vessel))
 	}
 	return b.String()
 }

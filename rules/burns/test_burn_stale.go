@@ -60,7 +60,7 @@ func checkStale(p *lint.Pass) {
 	}
 	for _, t := range kinds(p) {
 		if t.Stale() {
-			old := latest(t.Older)
+			old := formula.Latest(t.Older)
 			p.Missing(lint.Finding{At: lint.AtValue(old.Get("formula")), Message: changedSince(p, &t, old)})
 		}
 	}
@@ -68,7 +68,7 @@ func checkStale(p *lint.Pass) {
 
 func changedSince(p *lint.Pass, t *formula.Tested, old *schema.Block) string {
 	var b strings.Builder
-	fmt.Fprintf(&b, "%s of %s burned well, but %s", candles(t.Outdated()), t.Subject, why(p, old, t.Vessel))
+	fmt.Fprintf(&b, "%s of %s burned well, but %s", candles(t.Outdated()), t.Subject, formula.WhyNot(p.View, old, t.Vessel))
 	passed, _ := t.Passed()
 	if p.MadeFor == lint.OwnUse {
 		b.WriteString("; burn it in sight as if for the first time")
@@ -89,20 +89,4 @@ func candles(names []string) string {
 		return "candle " + names[0]
 	}
 	return "candles " + list(names)
-}
-
-// why says why a burn does not count: what was changed after it.
-func why(p *lint.Pass, old *schema.Block, vessel int) string {
-	f := formula.Of.In(p.View)
-	said := old.Get("formula")
-	is := f.CodeOf(vessel)
-	switch {
-	case !f.Known():
-		return "what goes in now is not all written down, so that no burn can be held against it"
-	case said.Absent():
-		return "the burn of " + old.Label + " does not say which formulation was burned (this one is " + is + ")"
-	case !formula.IsCode(said.Text()):
-		return fmt.Sprintf("%q, which the burn of %s names, is no fingerprint of a formulation (this one is %s)", said.Text(), old.Label, is)
-	}
-	return "since " + old.Label + " " + formula.ToldChange(p.View, said.Text(), vessel)
 }

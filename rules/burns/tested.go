@@ -43,17 +43,6 @@ func list(words []string) string {
 	return strings.Join(words[:len(words)-1], ", ") + " and " + words[len(words)-1]
 }
 
-// latest is the burn with the latest date, the last written where several have it.
-func latest(burns []*schema.Block) *schema.Block {
-	var last *schema.Block
-	for _, burn := range burns {
-		if last == nil || burn.Label >= last.Label {
-			last = burn
-		}
-	}
-	return last
-}
-
 // mayBeCurrent lists the burns of the formulation as it is now, and those that
 // do not say of which they are: what went wrong in one of these may go wrong
 // again.

@@ -1,9 +1,11 @@
 package formula
 
 import (
+	"fmt"
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/schema"
 )
 
 // ToldChange says what is not as it was in a candle of another code, for one
@@ -28,6 +30,35 @@ func ToldChange(view *lint.View, was string, vessel int) string {
 		told[i] = now.told(part, was)
 	}
 	return inSentence(told) + "; what it was before is not written down"
+}
+
+// WhyNot says why an older burn does not count for one vessel, by its index:
+// what was changed after it.
+func WhyNot(view *lint.View, old *schema.Block, vessel int) string {
+	f := Of.In(view)
+	said := old.Get("formula")
+	is := f.CodeOf(vessel)
+	switch {
+	case !f.Known():
+		return "what goes in now is not all written down, so that no burn can be held against it"
+	case said.Absent():
+		return "the burn of " + old.Label + " does not say which formulation was burned (this one is " + is + ")"
+	case !IsCode(said.Text()):
+		return fmt.Sprintf("%q, which the burn of %s names, is no fingerprint of a formulation (this one is %s)", said.Text(), old.Label, is)
+	}
+	return "since " + old.Label + " " + ToldChange(view, said.Text(), vessel)
+}
+
+// Latest is the burn with the latest date, the last written where several have
+// it; nil of none.
+func Latest(burns []*schema.Block) *schema.Block {
+	var last *schema.Block
+	for _, burn := range burns {
+		if last == nil || burn.Label >= last.Label {
+			last = burn
+		}
+	}
+	return last
 }
 
 func inSentence(parts []string) string {

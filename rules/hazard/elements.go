@@ -235,6 +235,36 @@ func (e *Elements) String() string {
 	return strings.Join(words, " ")
 }
 
+// Decides stands under every text that offers what a label carries.
+const Decides = "the supplier's safety data sheets and the authority of the market decide"
+
+// Offer is the label text to offer, with what it rests on.
+func (e *Elements) Offer() string {
+	text := "a label for the " + e.Market + " could read: " + e.String() + e.terms()
+	return text + " This is an offer worked out from what the stock states; " + Decides
+}
+
+// terms is what is to be known of the label text beside its words.
+func (e *Elements) terms() string {
+	text := ""
+	if len(e.Precautions) > 0 {
+		text += " The precautions are a usual choice, from memory."
+	}
+	if len(e.SmallPack) > 0 {
+		text += " A pack of at most 125 mL may leave out " + strings.Join(e.SmallPack, ", ") + " (Annex I, 1.5.2)."
+	}
+	return text
+}
+
+// Due is what a market asks for beside the label text: "" for nothing.
+func (e *Elements) Due() string {
+	text := strings.TrimSpace(e.terms())
+	if e.UFI {
+		text = strings.TrimSpace(text + " A unique formula identifier (UFI) and a notice to the poison centers are due before it is sold (Article 45, Annex VIII).")
+	}
+	return text
+}
+
 // NamesOf lists substances by name.
 func NamesOf(all []*Substance) string {
 	names := make([]string, len(all))

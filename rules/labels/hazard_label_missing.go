@@ -156,12 +156,12 @@ func lackFinding(p *lint.Pass, b *batch.Batch, c *hazard.Classification, on *att
 		Notes: shown(steps[1:]),
 	}
 	if len(on.labels) == 0 {
-		f.Notes = append(f.Notes, lint.Note{Place: lint.AtHeader(p.Recipe), Message: offered(due)})
+		f.Notes = append(f.Notes, lint.Note{Place: lint.AtHeader(p.Recipe), Message: due.Offer()})
 		f.Fixes = func() []schema.Fix { return attachments(p, *on, candle, several) }
 		return f
 	}
 	stock := on.stockFor(due.Market)
-	f.Notes = append(f.Notes, lint.Note{Place: lint.AtHeader(stock), Message: offered(due)})
+	f.Notes = append(f.Notes, lint.Note{Place: lint.AtHeader(stock), Message: due.Offer()})
 	f.Fixes = func() []schema.Fix { return append(swaps(p, *on, candle), hazardPrint(stock, lacks)...) }
 	return f
 }

@@ -1,7 +1,6 @@
 package labels
 
 import (
-	"fmt"
 	"slices"
 	"strings"
 
@@ -12,7 +11,7 @@ import (
 )
 
 // decides stands under every text that offers what a label carries.
-const decides = "the supplier's safety data sheets and the authority of the market decide"
+const decides = hazard.Decides
 
 // classified are the markets that classify a candle as a mixture, with how
 // they are spoken of.
@@ -161,16 +160,4 @@ func askFigures(p *lint.Pass, c *hazard.Classification) {
 	for _, component := range c.NoM {
 		p.CannotCheck(component, "m_factor")
 	}
-}
-
-// offered is the label text to offer, with what it rests on.
-func offered(e *hazard.Elements) string {
-	text := fmt.Sprintf("a label for the %s could read: %s", e.Market, e.String())
-	if len(e.Precautions) > 0 {
-		text += " The precautions are a usual choice, from memory."
-	}
-	if len(e.SmallPack) > 0 {
-		text += fmt.Sprintf(" A pack of at most 125 mL may leave out %s (Annex I, 1.5.2).", joined(e.SmallPack))
-	}
-	return text + " This is an offer worked out from what the stock states; " + decides
 }

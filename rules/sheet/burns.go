@@ -31,7 +31,7 @@ func (s *Sheet) burns(view *lint.View) {
 			Candle: t.Subject, Formula: formula.Of.In(view).CodeOf(t.Vessel), Passed: append([]string{}, passed...), Failed: append([]string{}, failed...),
 			ToEnd: t.ToEnd(), Older: len(t.Older), Enough: t.Enough(),
 		}
-		burned.Status = status(view.MadeFor, &t, passed, failed)
+		burned.Status = status(view, &t, passed, failed)
 		if rate, ok := t.Rate(); ok {
 			burned.Rate = fmt.Sprintf("Burn rate %s g/h (%s weighed)", rate.PerHour.Decimal(1), count(rate.Candles, "candle", "candles; the fastest counts"))
 			if hours, ok := t.Hours(batch.Of.In(view)); ok {
@@ -42,7 +42,8 @@ func (s *Sheet) burns(view *lint.View) {
 	}
 }
 
-func status(madeFor lint.MadeFor, t *formula.Tested, passed, failed []string) string {
+func status(view *lint.View, t *formula.Tested, passed, failed []string) string {
+	madeFor := view.MadeFor
 	var b strings.Builder
 	switch {
 	case len(failed) > 0:
@@ -63,7 +64,8 @@ func status(madeFor lint.MadeFor, t *formula.Tested, passed, failed []string) st
 		fmt.Fprintf(&b, "%s to burn before it is %s. ", count(n, "more candle", "more candles"), map[lint.MadeFor]string{lint.Sale: "sold", lint.Class: "taught"}[madeFor])
 	}
 	if n := len(t.Older); n > 0 {
-		fmt.Fprintf(&b, "%s of another formulation, which %s not count. ", count(n, "burn", "burns"), map[bool]string{true: "does", false: "do"}[n == 1])
+		fmt.Fprintf(&b, "%s of another formulation, which %s not count: %s. ", count(n, "burn", "burns"), map[bool]string{true: "does", false: "do"}[n == 1],
+			formula.WhyNot(view, formula.Latest(t.Older), t.Vessel))
 	}
 	return strings.TrimSpace(b.String())
 }

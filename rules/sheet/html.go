@@ -14,7 +14,7 @@ var page string
 
 var htmlPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"facts": facts, "potTimes": potTimes, "spare": spare, "vessel": vesselText, "join": join, "sentence": sentenceCase,
-	"stop": stopped, "burnFigures": burnFigures, "curve": curveLines, "section": sectionLines,
+	"stop": stopped, "hazardLines": hazardLines, "hazardHeading": hazardHeading, "burnFigures": burnFigures, "curve": curveLines, "section": sectionLines,
 	"within": func(parts []string) string { return join("; ", parts...) },
 	"beside": func(l Weigh) string {
 		if l.Weight == nil {
@@ -34,6 +34,7 @@ type drawing struct {
 	Ticks      []tick // along the time
 	Heats      []tick // along the temperature
 	Lines      []fillLine
+	Bands      []band
 	Width      float64
 	High       float64
 	Left       float64
@@ -46,6 +47,12 @@ type drawing struct {
 type tick struct {
 	At          float64
 	Text, Other string
+}
+
+// band is a window under a curve, with its words in a row of its own.
+type band struct {
+	At, Wide, TextAt float64
+	Text             string
 }
 
 // fillLine is a line across a vessel, with its words beside it.
@@ -86,6 +93,11 @@ func curveLines(c Curve) drawing {
 	}
 	for h := 0; float64(h) <= last; h += step {
 		d.Ticks = append(d.Ticks, tick{At: x(float64(h)), Text: strconv.Itoa(h) + " h"})
+	}
+	for i, w := range c.Bands {
+		if w.From < last {
+			d.Bands = append(d.Bands, band{x(w.From), x(min(w.To, last)) - x(w.From), curveTop + curveHigh - 5 - 9*float64(i), w.What})
+		}
 	}
 	for t := 20; float64(t) <= top; t += 20 {
 		d.Heats = append(d.Heats, tick{y(float64(t)), fmt.Sprintf("%d °C", t), fmt.Sprintf("%d °F", t*9/5+32)})

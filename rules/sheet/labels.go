@@ -40,7 +40,11 @@ func labelLines(stock *schema.Block) []string {
 		}
 	}
 	text := strings.Join(words, " ")
-	if signal := stock.Get("signal").Text(); signal != "" {
+	signal := stock.Get("signal").Text()
+	if hazards := listed(stock, "hazards"); hazards != "" {
+		signal = "" // it belongs to the hazards and not to the cautions
+	}
+	if signal != "" {
 		text = strings.TrimRight(signal+": "+text, ": ")
 	}
 	add := func(before, text string) {
@@ -50,6 +54,9 @@ func labelLines(stock *schema.Block) []string {
 	}
 	add("", text)
 	add("Hazard signs: ", listed(stock, "pictograms"))
+	if signal == "" {
+		add("Signal word: ", stock.Get("signal").Text())
+	}
 	add("Hazard statements: ", listed(stock, "hazards"))
 	add("Contains: ", listed(stock, "names"))
 	add("Precautions: ", listed(stock, "precautions"))

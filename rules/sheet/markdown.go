@@ -74,6 +74,12 @@ func (s *Sheet) Markdown(w io.Writer) error {
 			}
 		}
 	}
+	for _, h := range s.Hazards {
+		fmt.Fprintf(&b, "\n## %s\n\n", plain(hazardHeading(h)))
+		for _, text := range hazardLines(h) {
+			fmt.Fprintf(&b, "- %s\n", plain(text))
+		}
+	}
 	list := func(heading string, lines []string) {
 		if len(lines) == 0 {
 			return

@@ -2,6 +2,7 @@ package sheet
 
 import (
 	"fmt"
+	"strings"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
@@ -16,10 +17,10 @@ type Order struct {
 	Wax     quantity.Rat // g
 }
 
-// ParseOrder reads "24 candles", "24", "2 kg of wax" or "2 kg". The error is a
-// sentence without a full stop.
-func ParseOrder(text string) (Order, error) {
-	text = trimWax(text)
+// ParseOrder reads "24 candles", "24", "2 kg of wax", "2 kg" or "as much as 2 kg
+// of wax makes". The error is a sentence without a full stop.
+func ParseOrder(asked string) (Order, error) {
+	text := trimWax(asked)
 	var n int
 	if _, err := fmt.Sscanf(text+" |", "%d |", &n); err == nil && n > 0 {
 		return Order{Candles: n}, nil
@@ -32,10 +33,15 @@ func ParseOrder(text string) (Order, error) {
 	case q.Unit().Symbol == "candle" && q.Base().Equal(q.Base().Floor(quantity.Int(1))):
 		return Order{Candles: int(q.Base().Float64())}, nil
 	}
-	return Order{}, fmt.Errorf("%q is no order: write a number of candles (\"24 candles\") or a weight of wax (\"2 kg of wax\")", text)
+	return Order{}, fmt.Errorf("%q is no order: write a number of candles (\"24 candles\") or a weight of wax (\"as much as 2 kg of wax makes\")", asked)
 }
 
+// trimWax leaves out the words around a weight of wax.
 func trimWax(text string) string {
+	text = strings.Join(strings.Fields(text), " ")
+	if rest, ok := strings.CutPrefix(text, "as much as "); ok {
+		text = strings.TrimSuffix(rest, " makes")
+	}
 	for _, end := range []string{" of wax", " wax"} {
 		if n := len(text) - len(end); n > 0 && text[n:] == end {
 			return text[:n]
@@ -172,7 +178,7 @@ func (p *plan) share() {
 		return
 	}
 	room := pot.Get("holds").Amount().Base().Mul(fullEnough(p.b))
-	fits, ok := room.Quo(molten.Value.Mul(p.perSet))
+	fits, ok := room.Quo(molten.Value.Mul(p.b.AtOnce()).Mul(p.perSet))
 	if !ok || !fits.Less(quantity.Int(int64(p.sets))) {
 		return
 	}

@@ -37,6 +37,7 @@ type Sheet struct {
 	Unchecked []string  `json:"unchecked"`
 	Burns     []Burned  `json:"burns"`
 	Labels    []Label   `json:"labels"`
+	Hazards   []Hazards `json:"hazards"` // of each market that asks for it
 	Remarks   []string  `json:"remarks"` // what the sheet itself has to say of this batch
 	Bench     []string  `json:"bench"`   // the usual cautions at the bench
 	Burning   []string  `json:"burning"` // … and with test burns
@@ -112,7 +113,7 @@ func Make(shop *lint.Shop, recipe *schema.Block, o Options) (*Sheet, error) {
 		Makes: b.Makes, MadeFor: view.MadeFor.String(), Formula: f.Code, Order: p.order,
 		Step:    quantity.FromBase(step, quantity.Gram).Show(quantity.Metric),
 		Markets: []string{}, Vessels: []Vessel{}, Windows: []Window{}, Curves: []Curve{}, Sections: []Section{}, Findings: []Finding{}, Unchecked: []string{},
-		Burns: []Burned{}, Labels: []Label{}, Remarks: append([]string{}, p.remarks...),
+		Burns: []Burned{}, Labels: []Label{}, Hazards: []Hazards{}, Remarks: append([]string{}, p.remarks...),
 		Bench: bench, Burning: burning, Deferral: deferral,
 	}
 	for _, m := range view.Markets() {
@@ -132,6 +133,7 @@ func Make(shop *lint.Shop, recipe *schema.Block, o Options) (*Sheet, error) {
 	s.windows(now, b)
 	s.sections(now, b)
 	s.labels(now, b)
+	s.hazards(now, b)
 	s.burns(view)
 	s.check(shop, recipe, scaled, o)
 	return s, nil

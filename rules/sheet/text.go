@@ -65,6 +65,13 @@ func (s *Sheet) Text(w io.Writer, look report.Look) error {
 			p.Wrap("", 2, text)
 		}
 	}
+	for _, h := range s.Hazards {
+		p.Blank()
+		p.Heading(hazardHeading(h))
+		for _, text := range hazardLines(h) {
+			p.Wrap("", 2, text)
+		}
+	}
 	list := func(heading string, lines []string) {
 		if len(lines) > 0 {
 			p.Blank()

@@ -31,9 +31,13 @@ func (s *Sheet) pot(view *lint.View, share share, step quantity.Rat) Pot {
 	if block := potOf(view); block != nil {
 		pot.Pot = block.Title()
 		if molten := b.Molten(); molten.Known() {
-			pot.Full = batch.Milliliters(view, molten.Value) + " once molten"
+			volume := molten.Value.Mul(b.AtOnce())
+			pot.Full = batch.Milliliters(view, volume) + " once molten"
+			if !volume.Equal(molten.Value) {
+				pot.Full = "one layer after the other, at most " + pot.Full
+			}
 			if holds := block.Get("holds"); holds.IsAmount() {
-				if full, ok := molten.Value.Quo(holds.Amount().Base()); ok {
+				if full, ok := volume.Quo(holds.Amount().Base()); ok {
 					pot.Full += ", " + full.Mul(quantity.Int(100)).Decimal(0) + " % of the pot"
 				}
 			}
@@ -144,11 +148,43 @@ func weighed(view *lint.View, in *batch.Ingredient, step quantity.Rat) line {
 		}
 	}
 	l.grams = g
+	l.Note = join(", ", l.Note, blended(view, in, g, step))
 	l.Weight = weight(view, g, way)
 	if l.Kind == "wax" { // ounces from what is written, and not from the rounded grams
 		l.Weight = inBoth(view, g, metricText(g), usText(written, up))
 	}
 	return l
+}
+
+// blended is what a house blend is mixed from, of so many grams; "" for what is
+// bought as it is. The parts are put on the scale's step and may differ from
+// the whole by one such step each.
+func blended(view *lint.View, in *batch.Ingredient, g, step quantity.Rat) string {
+	if in.Stock == nil || in.Stock.Spec.Name != "wax" {
+		return ""
+	}
+	var parts []string
+	for part := range in.Stock.Each("part") {
+		share := part.Get("share")
+		if !share.IsAmount() || share.Amount().IsRange() {
+			return "a house blend"
+		}
+		half := step.Mul(quantity.NewRat(1, 2))
+		parts = append(parts, metricText(g.Mul(share.Amount().Base()).Add(half).Floor(step))+" "+titleOfPart(view, part))
+	}
+	if parts == nil {
+		return ""
+	}
+	return "a house blend of " + join(" and ", parts...)
+}
+
+func titleOfPart(view *lint.View, part *schema.Block) string {
+	for _, kind := range part.Spec.LabelRefers {
+		if stock, ok := view.Stock(kind, part.Label); ok {
+			return stock.Title()
+		}
+	}
+	return part.Label
 }
 
 func title(in *batch.Ingredient) string {

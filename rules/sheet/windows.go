@@ -1,6 +1,8 @@
 package sheet
 
 import (
+	"fmt"
+
 	"wickrule/lint"
 	"wickrule/rules/batch"
 	"wickrule/rules/cooling"
@@ -21,6 +23,14 @@ type Window struct {
 type Curve struct {
 	Pour   string  `json:"pour"`
 	Points []Point `json:"points"`
+	Bands  []Band  `json:"bands"` // its windows
+}
+
+// Band is from when to when a step makes sense, in hours after the pour.
+type Band struct {
+	What string  `json:"what"`
+	From float64 `json:"from"`
+	To   float64 `json:"to"`
 }
 
 // Point is one moment of a curve.
@@ -50,6 +60,10 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 			continue
 		}
 		pour := "after the pour into " + b.Vessels[p.Vessel].Stock.Title()
+		if firstPours(b, p.Vessel) > 1 { // layers
+			pour = fmt.Sprintf("after step %d, the pour into %s", p.Step.Index+1, b.Vessels[p.Vessel].Stock.Title())
+		}
+		bands := []Band{}
 		note := "±40 %, " + cooling.Because
 		if basis := p.Basis(); basis != "" {
 			note += ". " + basis
@@ -64,9 +78,13 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 			}
 			s.Windows = append(s.Windows, x)
 			note = "" // once for each pour
+			if !open && !to.Never() {
+				bands = append(bands, Band{what, round(float64(from)/3600, 100), round(float64(to)/3600, 100)})
+			}
 		}
 		second := topped(b, p.Vessel)
 		if second {
+			note = join(". ", thumb, note)
 			add("relief holes", w.ReliefHoles.From, w.ReliefHoles.To, false)
 			add("second pour", w.SecondPour.From, w.SecondPour.To, false)
 		}
@@ -74,7 +92,7 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 		if b.Vessels[p.Vessel].Kind == "mold" {
 			add("unmold", w.Unmold, 0, true)
 		}
-		curve := Curve{Pour: pour, Points: []Point{}}
+		curve := Curve{Pour: pour, Points: []Point{}, Bands: bands}
 		for _, at := range thinned(w.Curve) {
 			curve.Points = append(curve.Points, Point{Hours: round(at.Seconds/3600, 100), Core: round(at.Core, 10), Wall: round(at.Wall, 10)})
 		}
@@ -82,6 +100,20 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 			s.Curves = append(s.Curves, curve)
 		}
 	}
+}
+
+// thumb is the rule of thumb that stands beside the modeled relief holes.
+const thumb = "Rule of thumb: 2 to 3 h after the pour (common practice)"
+
+// firstPours is how many pours into a vessel are no second pour.
+func firstPours(b *batch.Batch, vessel int) int {
+	n := 0
+	for i := range b.Pours {
+		if !b.Pours[i].Second && b.Pours[i].Step.Is(vessel) {
+			n++
+		}
+	}
+	return n
 }
 
 // shown is how many points of a curve are drawn.

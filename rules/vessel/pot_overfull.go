@@ -5,7 +5,6 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
-	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
 
@@ -74,7 +73,7 @@ func checkPot(p *lint.Pass) {
 	if !holds.IsAmount() || !molten.Ask(p) {
 		return
 	}
-	volume := molten.Value.Mul(atOnce(b))
+	volume := molten.Value.Mul(b.AtOnce())
 	full, ok := volume.Quo(holds.Amount().Base())
 	limit := fullEnough
 	if b.Makes == "taper" {
@@ -89,7 +88,7 @@ func checkPot(p *lint.Pass) {
 		f.Levels = lint.Every(lint.Must)
 	}
 	share := batch.PercentBeside(full, limit, quantity.NoBasis)
-	weight := b.Total.Value.Mul(atOnce(b))
+	weight := b.Total.Value.Mul(b.AtOnce())
 	f.Message = fmt.Sprintf("%s takes up %s once molten and fills %s (%s) to %s, over the %s of it that is safe by %s%s",
 		batch.Grams(p.View, weight), batch.Milliliters(p.View, volume), pot.Title(), batch.Both(p.View, holds.Amount()), share,
 		batch.Percent(limit, quantity.NoBasis), batch.Milliliters(p.View, volume.Sub(holds.Amount().Base().Mul(limit))), split(p, full, limit, weight))
@@ -111,48 +110,4 @@ func split(p *lint.Pass, full, limit, weight quantity.Rat) string {
 		return ""
 	}
 	return fmt.Sprintf(": melt it as %s batches of %s", parts.Decimal(0), batch.Grams(p.View, each))
-}
-
-// atOnce is the part of the batch that is in the pot at once: all of it, but
-// where every melt names its waxes the heaviest of what is melted together.
-func atOnce(b *batch.Batch) quantity.Rat {
-	one, most, now := quantity.Int(1), quantity.Int(0), quantity.Int(0)
-	poured := true
-	for i := range b.Steps {
-		s := &b.Steps[i]
-		switch s.Kind {
-		case "melt":
-			named := s.Block.Get("wax")
-			if !named.Known() {
-				return one
-			}
-			if poured {
-				now = quantity.Int(0)
-			}
-			poured = false
-			now = now.Add(partOf(b, named))
-			most = quantity.Max(most, now)
-		case "pour":
-			poured = true
-		}
-	}
-	if most.IsZero() {
-		return one
-	}
-	return quantity.Min(most, one)
-}
-
-func partOf(b *batch.Batch, named schema.Value) quantity.Rat {
-	part := quantity.Int(0)
-	for i := range b.Waxes {
-		in := &b.Waxes[i]
-		if !has(named, in.Block.Label) {
-			continue
-		}
-		if !in.OfWax.Known() {
-			return quantity.Int(1)
-		}
-		part = part.Add(in.OfWax.Value)
-	}
-	return part
 }
