@@ -23,12 +23,13 @@ func (h *here) recipeCard(b *schema.Block) []string {
 	if f.view.MadeFor.String() == "sale" && len(markets) > 0 {
 		head += " in " + joined(markets)
 	}
-	return []string{
+	says := []string{
 		head + ".",
 		spaced(inOne(f.yieldText(), known(f.batch.Total, f.weighedIn)), inOne(f.loadText())),
 		inOne(f.burnText()),
 		h.usedIn(b),
 	}
+	return append(says, f.hazards(nil)...)
 }
 
 func (f figures) weighedIn(total quantity.Rat) string { return f.grams(total) + " weighed in" }

@@ -218,3 +218,37 @@ func TestHoverInHalfTypedText(t *testing.T) {
 		sweep(t, now, max(1, end/20))
 	}
 }
+
+// 5.66 % of total times 20 % is 1.13 % (Regulation (EC) No 1272/2008, Annex I,
+// Table 3.4.5: 1B from 1 %), times 8 % 0.453 % (Table 3.4.6: named from 0.1 %).
+func TestHoverOfHazards(t *testing.T) {
+	h := looking(t, "recipes/skerry-eu.candle.hcl", able, nil)
+	says, _ := hovered(t, h, `"kelp-and-lime"`, 3)
+	assert.Contains(t, says, "**Hazards, for the EU** \\[GHS07\\] Warning. H317 May cause an allergic skin reaction. Contains d-limonene, linalool, citral.")
+	assert.Contains(t, says, "d-limonene: 20 % of Kelp and lime, which is 5.66 % of total, makes 1.13 % of the candle, at or over the limit of 1 % for Skin Sens. 1 H317 (Annex I, Table 3.4.5).")
+	assert.Contains(t, says, "A unique formula identifier (UFI) and a notice to the poison centers are due")
+	assert.Contains(t, says, "The supplier's safety data sheets and the authority of the market decide.")
+
+	says, _ = hovered(t, h, `recipe "skerry-eu"`, 9)
+	assert.Contains(t, says, "**Hazards, for the EU** ")
+	assert.Contains(t, says, "linalool: 8 % of Kelp and lime, which is 5.66 % of total, makes 0.453 % of the candle")
+
+	says, _ = hovered(t, h, `"eu-kelp-jar"`, 3)
+	assert.Contains(t, says, "**Here, for the EU** ")
+	assert.NotContains(t, says, "By itself it lacks")
+	assert.Contains(t, says, "Table 3.4.5")
+
+	says, _ = hovered(t, h, `"headland-rapeseed"`, 3)
+	assert.NotContains(t, says, "Hazards", "wax counts as not classified")
+	us := looking(t, tideFile, able, nil)
+	says, _ = hovered(t, us, `"tide-and-thyme"`, 3)
+	assert.NotContains(t, says, "Hazards, for", "the US classifies no candles for the shop counter")
+}
+
+// What was changed since a burn is told attribute by attribute, where a burn
+// keeps what was burned.
+func TestHoverOfAnOlderFormula(t *testing.T) {
+	h := looking(t, tideFile, able, map[string]string{tideFile: strings.Replace(demoText(t, tideFile), `load = "5 % of wax"`, `load = "5.5 % of wax"`, 1)})
+	says, _ := hovered(t, h, `"4g0w0vn-3e195k"`, 3)
+	assert.Contains(t, says, "Since this burn fragrance tide-and-thyme was changed (5 % of wax then, 5.5 % of wax now): it says nothing of the recipe as it stands.")
+}

@@ -73,7 +73,11 @@ func (h *here) inRecipe(b *schema.Block) []string {
 		return nil
 	}
 	if in := f.ingredient(b); in != nil {
-		return lead("Here: ", f.share(in))
+		says := lead("Here: ", f.share(in))
+		if in.Block.Name() != "wax" {
+			says = append(says, f.hazards(in)...)
+		}
+		return says
 	}
 	if i := f.vessel(b); i >= 0 {
 		return lead("Here: ", f.fills(i))
@@ -106,6 +110,8 @@ func (h *here) named(v schema.Value, item *schema.Block) []string {
 		if s := f.stepOf(v.Block); s != nil {
 			return []string{f.sealBears(s, item)}
 		}
+	case item.Is("label"):
+		return f.labelBears(item)
 	case item.Is("pot"):
 		return []string{f.potHolds(item)}
 	case item.Is("label"):

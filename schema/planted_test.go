@@ -56,10 +56,10 @@ func everySlip(f *File) []planted {
 				name, value := v.NameSpan(), v.Span()
 				equals := name.End + int32(strings.IndexByte(text[name.End:], '='))
 				slip("colon", ruleSyntax, 0, name.Start, cut(equals, equals+1, ":"))
-				quoted := func(s Span) {
-					slip("opening quote", ruleSyntax, 1, s.Start, cut(s.Start, s.Start+1, ""))
-					slip("closing quote", ruleSyntax, 1, s.Start, cut(s.End-1, s.End, ""))
-					slip("curly quotes", ruleSyntax, 1, s.Start, cut(s.Start, s.Start+1, "“"), cut(s.End-1, s.End, "”"))
+				quoted := func(s Span) { // of a list over several lines the list as a whole is told
+					slip("opening quote", ruleSyntax, 1, value.Start, cut(s.Start, s.Start+1, ""))
+					slip("closing quote", ruleSyntax, 1, value.Start, cut(s.End-1, s.End, ""))
+					slip("curly quotes", ruleSyntax, 1, value.Start, cut(s.Start, s.Start+1, "“"), cut(s.End-1, s.End, "”"))
 				}
 				if strings.HasPrefix(v.Written(), `"`) {
 					quoted(value)
@@ -71,7 +71,7 @@ func everySlip(f *File) []planted {
 				slip("comma", ruleSyntax, 0, name.Start, cut(value.End, value.End, ","))
 				slip("no-break space", ruleSyntax, 0, name.Start, cut(name.End, name.End+1, "\u00a0"))
 				if items := v.Items(); strings.HasPrefix(v.Written(), "[") && len(items) > 1 {
-					slip("no comma in a list", ruleSyntax, 1, items[0].Span.Start, cut(items[0].Span.End, items[1].Span.Start, " "))
+					slip("no comma in a list", ruleSyntax, 1, value.Start, cut(items[0].Span.End, items[1].Span.Start, " "))
 				}
 				if strings.HasPrefix(v.Written(), "[") {
 					slip("list not closed", ruleSyntax, 1, value.Start, cut(value.End-1, value.End, ""))
@@ -117,7 +117,7 @@ func outline(f *File) []string {
 			list = append(list, here)
 			for v := range b.Attrs() {
 				if v.Known() {
-					list = append(list, here+" "+v.Spec.Name+" = "+v.Written())
+					list = append(list, here+" "+v.Spec.Name+" = "+strings.ReplaceAll(v.Written(), "\r\n", "\n"))
 				}
 			}
 			walk(b.Blocks(), here)

@@ -44,7 +44,7 @@ func (s *Sheet) check(shop *lint.Shop, recipe *schema.Block, scaled made, o Opti
 	slices.SortStableFunc(s.Findings, func(a, b Finding) int { return loud(b) - loud(a) })
 	switch {
 	case s.must > 0:
-		s.Verdict = "do not pour"
+		s.Verdict = "do not pour" + map[string]string{"sale": " or sell", "class": " or teach"}[s.MadeFor] + " it like this"
 	case s.should > 0:
 		s.Verdict = "put right first, or note a concession"
 	default:

@@ -65,7 +65,7 @@ func hazardLines(h Hazards) []string {
 		lines = append(lines, h.Due)
 	}
 	for _, step := range h.Steps {
-		lines = append(lines, stopped(sentenceCase(step)))
+		lines = append(lines, stopped(step))
 	}
 	return append(lines, stopped(h.Decide))
 }

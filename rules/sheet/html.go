@@ -15,6 +15,7 @@ var page string
 var htmlPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"facts": facts, "potTimes": potTimes, "spare": spare, "vessel": vesselText, "join": join, "sentence": sentenceCase,
 	"stop": stopped, "hazardLines": hazardLines, "hazardHeading": hazardHeading, "burnFigures": burnFigures, "curve": curveLines, "section": sectionLines,
+	"windowsOf": windowsOf, "header": header,
 	"within": func(parts []string) string { return join("; ", parts...) },
 	"beside": func(l Weigh) string {
 		if l.Weight == nil {
@@ -23,6 +24,25 @@ var htmlPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
 		return join(", ", l.Said, l.Share, l.Note)
 	},
 }).Parse(page))
+
+// pourWindows are the windows of one pour, side by side.
+type pourWindows struct {
+	Pour, Note string
+	Windows    []Window
+}
+
+// windowsOf puts the windows of each pour together.
+func windowsOf(all []Window) []pourWindows {
+	var list []pourWindows
+	for _, w := range all {
+		if n := len(list); n == 0 || list[n-1].Pour != w.Pour {
+			list = append(list, pourWindows{Pour: w.Pour, Note: w.Note})
+		}
+		last := &list[len(list)-1]
+		last.Windows = append(last.Windows, w)
+	}
+	return list
+}
 
 // HTML writes the sheet as one page that needs nothing but itself, for the
 // screen and for the printer.
@@ -35,6 +55,7 @@ type drawing struct {
 	Heats      []tick // along the temperature
 	Lines      []fillLine
 	Bands      []band
+	Deep       float64 // of a curve: how far down the picture goes
 	Width      float64
 	High       float64
 	Left       float64
@@ -51,8 +72,8 @@ type tick struct {
 
 // band is a window under a curve, with its words in a row of its own.
 type band struct {
-	At, Wide, TextAt float64
-	Text             string
+	At, Wide, Line float64
+	Text           string
 }
 
 // fillLine is a line across a vessel, with its words beside it.
@@ -65,6 +86,7 @@ type fillLine struct {
 const (
 	curveLeft, curveTop    = 34.0, 8.0
 	curveWide, curveHigh   = 300.0, 110.0
+	curveBands             = 143.0 // where the first of the windows stands, under the hours
 	sectionHigh, sectionAt = 110.0, 10.0
 )
 
@@ -78,7 +100,7 @@ func curveLines(c Curve) drawing {
 	}
 	x := func(h float64) float64 { return curveLeft + h/last*curveWide }
 	y := func(t float64) float64 { return curveTop + (top-t)/(top-low)*curveHigh }
-	var d drawing
+	d := drawing{Deep: curveBands - 9 + 13*float64(len(c.Bands))}
 	line := func(heat func(Point) float64) string {
 		var b strings.Builder
 		for _, p := range c.Points {
@@ -96,7 +118,7 @@ func curveLines(c Curve) drawing {
 	}
 	for i, w := range c.Bands {
 		if w.From < last {
-			d.Bands = append(d.Bands, band{x(w.From), x(min(w.To, last)) - x(w.From), curveTop + curveHigh - 5 - 9*float64(i), w.What})
+			d.Bands = append(d.Bands, band{x(w.From), x(min(w.To, last)) - x(w.From), curveBands + 13*float64(i), w.What})
 		}
 	}
 	for t := 20; float64(t) <= top; t += 20 {
@@ -118,7 +140,11 @@ func sectionLines(v Section) drawing {
 			d.Lines = append(d.Lines, fillLine{at, d.Right + 14, at + aside, text})
 		}
 	}
-	add(v.First, "first pour", 7)
-	add(v.Finished, "finished", -4)
+	first, finished := 7.0, -4.0 // the words stand apart where the lines do not
+	if v.First > v.Finished {
+		first, finished = finished, first
+	}
+	add(v.First, "first pour", first)
+	add(v.Finished, "finished", finished)
 	return d
 }

@@ -60,6 +60,7 @@ func labelLines(stock *schema.Block) []string {
 	add("Hazard statements: ", listed(stock, "hazards"))
 	add("Contains: ", listed(stock, "names"))
 	add("Precautions: ", listed(stock, "precautions"))
+	add("", stock.Get("ufi").Text())
 	add("Net weight: ", stock.Get("net_weight").Text())
 	add("", stock.Get("count_and_length").Text())
 	add("", stock.Get("contact").Text())

@@ -167,7 +167,7 @@ func waxOf(p sheet.Pot) float64 {
 // The batch is checked as it is weighed, and its burns as they are recorded.
 func TestTheBatchIsChecked(t *testing.T) {
 	s := of(t, "tide-pillar", "", lint.Change{From: `"5 % of wax"`, To: `"7 % of wax"`})
-	assert.Equal(t, "do not pour", s.Verdict)
+	assert.Equal(t, "do not pour or sell it like this", s.Verdict)
 	assert.Equal(t, 2, s.Musts())
 	var found []string
 	for _, f := range s.Findings {

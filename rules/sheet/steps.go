@@ -247,11 +247,11 @@ func within(view *lint.View, b *batch.Batch, step *batch.Step) []string {
 	}
 	switch step.Kind {
 	case "melt":
-		said("melt to ", b.MeltTo())
+		said("the wax is melted to ", b.MeltTo())
 	case "add fragrance":
 		said("fragrance goes in at ", b.AddFragranceAt())
 	case "pour":
-		said("pour at ", b.PourAt())
+		said("the wax is poured at ", b.PourAt())
 	}
 	if step.Heat.Spec != nil {
 		said("never above ", b.NeverAbove())

@@ -53,6 +53,7 @@ type Section struct {
 // windows takes over the modeled times of the first pours, and their curves.
 func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 	c := cooling.Of.In(view)
+	said := "" // a note that the pour before has too is not said again
 	for i := range c.Pours {
 		p := &c.Pours[i]
 		w := p.Windows(view)
@@ -73,6 +74,12 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 				return
 			}
 			x := Window{Pour: pour, What: what, From: from.String(), Note: note}
+			if note != "" && note == said {
+				x.Note = ""
+			}
+			if note != "" {
+				said = note
+			}
 			if !open {
 				x.To = to.String()
 			}
@@ -82,14 +89,14 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 				bands = append(bands, Band{what, round(float64(from)/3600, 100), round(float64(to)/3600, 100)})
 			}
 		}
-		second := topped(b, p.Vessel)
+		second := toppedAfter(b, p.Step, p.Vessel)
 		if second {
 			note = join(". ", thumb, note)
 			add("relief holes", w.ReliefHoles.From, w.ReliefHoles.To, false)
 			add("second pour", w.SecondPour.From, w.SecondPour.To, false)
 		}
 		add("set to the core", w.CoreSet, 0, true)
-		if b.Vessels[p.Vessel].Kind == "mold" {
+		if b.Vessels[p.Vessel].Kind == "mold" && lastPour(b, p.Step, p.Vessel) {
 			add("unmold", w.Unmold, 0, true)
 		}
 		curve := Curve{Pour: pour, Points: []Point{}, Bands: bands}
@@ -104,6 +111,27 @@ func (s *Sheet) windows(view *lint.View, b *batch.Batch) {
 
 // thumb is the rule of thumb that stands beside the modeled relief holes.
 const thumb = "Rule of thumb: 2 to 3 h after the pour (common practice)"
+
+// toppedAfter says whether a second pour goes onto a pour. Where it does not say
+// which, it is the last before it.
+func toppedAfter(b *batch.Batch, pour *batch.Step, vessel int) bool {
+	for i := range b.Pours {
+		if p := &b.Pours[i]; p.Second && p.First == pour && p.Step.Is(vessel) {
+			return true
+		}
+	}
+	return false
+}
+
+// lastPour says whether no further pour but second ones goes into a vessel.
+func lastPour(b *batch.Batch, pour *batch.Step, vessel int) bool {
+	for i := range b.Pours {
+		if p := &b.Pours[i]; !p.Second && p.Step.Index > pour.Index && p.Step.Is(vessel) {
+			return false
+		}
+	}
+	return true
+}
 
 // firstPours is how many pours into a vessel are no second pour.
 func firstPours(b *batch.Batch, vessel int) int {

@@ -59,9 +59,37 @@ func facts(s *Sheet) string {
 	case "class":
 		sold = "for a class"
 	case "sale":
-		sold = "for sale in " + strings.Join(s.Markets, ", ")
+		sold = "for sale in " + markets(s.Markets)
 	}
 	return sentenceCase(join(", ", s.Makes, s.Order, sold, formulaText(s.Formula))) + "."
+}
+
+// header is how much is made, at the top of the page: "2 candles, as written".
+func header(s *Sheet) string {
+	n := 0
+	for _, v := range s.Vessels {
+		n += v.Count
+	}
+	if s.Order != "as written" || n == 0 {
+		return s.Order
+	}
+	return count(n, "candle", "candles") + ", as written"
+}
+
+// markets names where it is sold: "the US", "the EU and the UK".
+func markets(list []string) string {
+	text := ""
+	for i, m := range list {
+		switch {
+		case i == 0:
+		case i == len(list)-1:
+			text += " and "
+		default:
+			text += ", "
+		}
+		text += "the " + m
+	}
+	return text
 }
 
 func formulaText(code string) string {
