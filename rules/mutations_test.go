@@ -443,6 +443,12 @@ var mutations = []mutation{
 	{"a label without its identifier", "hazard-label-missing", func(b *bench) []mutant {
 		return b.otherLabel("ufi", func(line string) bool { return strings.HasPrefix(line, "ufi") })
 	}},
+	{"declared to look like food", "looks-like-food", func(b *bench) []mutant {
+		if b.view.MadeFor == lint.OwnUse || !b.soldAbroad() {
+			return nil
+		}
+		return []mutant{rewrite(b.Recipe.Get("looks_like"), `"food"`)}
+	}},
 	{"a burn that failed", "test-burn-missing", func(b *bench) []mutant {
 		if b.view.MadeFor != lint.Sale {
 			return nil

@@ -63,6 +63,7 @@ var needed = map[string][]string{
 	"label.names":                {},
 	"label.precautions":          {},
 	"label.ufi":                  {},
+	"label.languages":            {"us-base", "us-pillar", "us-slim", "us-block", "us-small", "us-jar", "us-tin", "us-bowl", "us-votive", "us-tealight", "us-taper", "us-melt"}, // the US does not ask
 }
 
 // Any one attribute may be left out of any stock item of the example shop: no

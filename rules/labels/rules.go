@@ -21,6 +21,6 @@ func Rules() []*lint.Rule {
 		HazardLabelMissing, HazardLabelUnfounded, HazardUnknown, ComponentUnderstated, BannedIngredient,
 		NetWeightMissing, NetWeightOverstated,
 		LeadStatementMissing,
-		SignalMissing, MakerMissing, LotMissing,
+		SignalMissing, MakerMissing, LotMissing, LabelLanguage, LooksLikeFood,
 	}
 }
