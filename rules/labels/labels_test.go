@@ -174,6 +174,27 @@ func TestNetWeightInBothUnits(t *testing.T) {
 	}
 }
 
+// Regulation (EU) 2023/988, Article 6(1)(f), and the Food Imitations (Safety)
+// Regulations 1989, from memory: food only, and not for oneself.
+func TestWhatLooksLikeFood(t *testing.T) {
+	for head, want := range map[string][]string{
+		`made_for = "sale" markets = ["EU"] looks_like = "food"`:       {`should looks-like-food on "food"`},
+		`made_for = "sale" markets = ["US", "UK"] looks_like = "food"`: {`should looks-like-food on "food"`},
+		`made_for = "class" markets = ["EU"] looks_like = "food"`:      {`consider looks-like-food on "food"`},
+		`made_for = "own use" markets = ["EU"] looks_like = "food"`:    {},
+		`made_for = "sale" markets = ["EU"] looks_like = "toy"`:        {},
+		`made_for = "sale" markets = ["US"] looks_like = "food"`:       {},
+	} {
+		head = strings.NewReplacer(" markets", "\nmarkets", " looks_like", "\nlooks_like").Replace(head)
+		f := schema.Read("try.candle.hcl", []byte(stock+recipe(head, "")))
+		found := []string{}
+		for _, one := range lint.Run(lint.NewShop(".", []*schema.File{f}), []*lint.Rule{LooksLikeFood}, "2026-10-20").Findings {
+			found = append(found, fmt.Sprintf("%s %s on %s", one.Level, one.Rule.Name, f.Text.Slice(one.At.Span)))
+		}
+		assert.Equal(t, want, found, head)
+	}
+}
+
 // The mold holds 625.5 g, 22.064 oz: the figures of the message follow from each
 // other, and every recipe that the label is on is named.
 func TestALabelThatTwoRecipesShare(t *testing.T) {

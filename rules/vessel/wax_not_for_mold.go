@@ -75,6 +75,8 @@ func judgeFreeStanding(_ *lint.Pass, b *batch.Batch, vessel int, in *batch.Ingre
 		}
 	case f.vessel.Kind == "taper":
 		f.message = fmt.Sprintf("%s %s: it is too soft to stand in a holder; the taper bends in a warm room, and lit it runs down over what it stands on", wax, sold)
+	case !suits(in.Stock, "container"): // a cup or a clamshell says little of how soft it is
+		f.message = fmt.Sprintf("%s %s: nobody says that it leaves %s whole or stands by itself; where it is too soft it slumps, and lit its wall gives way and hot wax runs out", wax, sold, f.vessel.Stock.Title())
 	default:
 		f.message = fmt.Sprintf("%s %s: it is too soft to leave %s whole and to stand by itself; it slumps, and lit its wall gives way and hot wax runs out", wax, sold, f.vessel.Stock.Title())
 	}

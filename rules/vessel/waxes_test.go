@@ -123,3 +123,11 @@ func TestASwapOffersOnlyWhatFits(t *testing.T) {
 	}
 	assert.Empty(t, titles(run(t, "", wax("container", "85 g")+wax("pillar", "300 g")+in("container", "jar")+cool), "wax-not-for-container"), "the wax that fits is in the blend already")
 }
+
+// A wax sold for cups only may be hard or soft: nobody says, and it is a must
+// all the same.
+func TestATealightWaxInAMold(t *testing.T) {
+	report := run(t, "", wax("tealight", "300 g")+in("mold", "round"))
+	assert.Contains(t, message(report, "wax-not-for-mold"), "for tealights, not for pillars: nobody says that it leaves Round mold whole or stands by itself")
+	assert.Equal(t, []string{`must "tealight"`}, check(t, "wax-not-for-mold", "", wax("tealight", "300 g")+in("mold", "round")))
+}
