@@ -8,23 +8,25 @@ import (
 
 // top reads the whole file's blocks from its syntax. Nothing of the tree is
 // kept.
-func (r *reader) top(t *tree) []*Block {
-	r.blocks = make([]Block, 0, t.count.blocks)
-	r.file.inner = make([]*Block, 0, t.count.blocks-len(t.body.blocks))
-	r.file.attrs = make([]attribute, 0, t.count.lines)
-	r.amounts = make([]quantity.Single, 0, t.count.lines*5/8+1)
-	for _, l := range t.body.lines {
+func (r *reader) top() []*Block {
+	blocks, lines, outer := len(r.tree.blocks), len(r.tree.lines), int(r.tree.top.blocks.n)
+	r.blocks = make([]Block, 0, blocks)
+	r.file.inner = make([]*Block, 0, blocks-outer)
+	r.file.attrs = make([]attribute, 0, lines)
+	r.amounts = make([]quantity.Single, 0, lines*5/8+1)
+	for _, l := range of(r.tree.lines, r.tree.top.lines) {
 		r.report(Problem{Rule: ruleUnknownAttr, Span: r.span(l.name),
 			Message: "`" + r.slice(l.name) + "` stands outside every block: move it into the recipe or stock item it belongs to"})
 	}
-	return r.inside(t.body, make([]*Block, 0, len(t.body.blocks)), nil, nil)
+	return r.inside(r.tree.top, make([]*Block, 0, outer), nil, nil)
 }
 
 // inside reads the blocks that stand in a body onto the end of a list that has
 // room for them. Blocks that the format does not have are told and left out.
 func (r *reader) inside(from body, read []*Block, parent *Block, spec *BlockSpec) []*Block {
-	for i := range from.blocks {
-		source := &from.blocks[i]
+	sources := of(r.tree.blocks, from.blocks)
+	for i := range sources {
+		source := &sources[i]
 		inner := r.specOf(source, spec)
 		if inner == nil {
 			r.file.Whole = false // it may be what would be missed
@@ -89,7 +91,7 @@ func (r *reader) block(source *blockSyntax, spec *BlockSpec, parent *Block) *Blo
 		b.Span.End = max(b.Span.End, b.Body.End)
 	}
 	r.judgeLabel(b, source)
-	r.attributes(b, source.body.lines)
+	r.attributes(b, of(r.tree.lines, source.body.lines))
 	r.blocksInside(b, source.body)
 	return b
 }
@@ -97,11 +99,11 @@ func (r *reader) block(source *blockSyntax, spec *BlockSpec, parent *Block) *Blo
 // blocksInside reads the blocks of a block. Room for all of them is taken
 // first, so that they stand side by side whatever they hold themselves.
 func (r *reader) blocksInside(b *Block, from body) {
-	if len(from.blocks) == 0 {
+	if from.blocks.n == 0 {
 		return
 	}
 	first := len(r.file.inner)
-	end := first + len(from.blocks)
+	end := first + int(from.blocks.n)
 	r.file.inner = r.file.inner[:end]
 	read := r.inside(from, r.file.inner[first:first:end], b, b.Spec)
 	b.inner = run{int32(first), int32(len(read))}
@@ -117,7 +119,7 @@ func (r *reader) byteAt(at int32) byte {
 // label is a block's label and where it stands. Of several the span covers
 // all; bare words are taken as one label.
 func (r *reader) label(source *blockSyntax) (string, Span) {
-	labels := source.labels
+	labels := of(r.tree.labels, source.labels)
 	if len(labels) == 0 {
 		return "", r.span(source.name)
 	}

@@ -96,8 +96,8 @@ func (v *reading) isNumber() bool {
 // listForOne tells of a list where one value belongs.
 func (v *reading) listForOne() {
 	message := "`" + v.spec.Name + "` takes one value, not a list: write for instance " + v.spec.example()
-	if len(v.expr.of) == 1 {
-		only := v.r.file.Text.Slice(v.r.span(v.expr.of[0].span))
+	if elements := of(v.r.tree.elements, v.expr.of); len(elements) == 1 {
+		only := v.r.file.Text.Slice(v.r.span(elements[0].span))
 		v.wrongKind(message, v.becomes(only, true))
 		return
 	}

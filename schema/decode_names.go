@@ -69,7 +69,7 @@ func homesOf(name string) []string {
 // unknownStep tells of a step the format does not have. A slip of the keys is
 // read as the step it is nearest to.
 func (r *reader) unknownStep(source *blockSyntax, kind string) *BlockSpec {
-	if len(source.labels) == 0 {
+	if source.labels.n == 0 {
 		r.report(Problem{Rule: ruleKeyForm, Span: r.span(source.name), Message: `this step does not say what is done: write step "pour", for instance`})
 		return nil
 	}
@@ -127,18 +127,18 @@ func (r *reader) unknownAttr(b *Block, at Span, all []line) (place uint8, ok boo
 
 // judgeLabel tells what is wrong with the form of a block's label.
 func (r *reader) judgeLabel(b *Block, source *blockSyntax) {
-	if r.touched(b.LabelSpan) && len(source.labels) > 0 {
+	if r.touched(b.LabelSpan) && source.labels.n > 0 {
 		return
 	}
-	labels := len(source.labels)
-	if labels == 0 {
+	labels := of(r.tree.labels, source.labels)
+	if len(labels) == 0 {
 		if b.Spec.Label != NoLabel {
 			r.report(Problem{Rule: ruleKeyForm, Span: b.LabelSpan,
 				Message: "this " + b.Spec.Name + " block needs " + b.Spec.labelMeaning() + " in quotes behind its name, such as " + b.Spec.header()})
 		}
 		return
 	}
-	if labels == 1 && b.Spec.Label != NoLabel && !bare(r.slice(source.labels[0])) && b.Spec.labelFits(b.Label) {
+	if len(labels) == 1 && b.Spec.Label != NoLabel && !bare(r.slice(labels[0])) && b.Spec.labelFits(b.Label) {
 		return
 	}
 	p := Problem{Rule: ruleKeyForm, Span: b.LabelSpan}
@@ -148,12 +148,12 @@ func (r *reader) judgeLabel(b *Block, source *blockSyntax) {
 	case b.Spec.Label == NoLabel:
 		p.Message = "a " + b.Spec.Name + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
 		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Span.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
-	case bare(r.slice(source.labels[0])):
+	case bare(r.slice(labels[0])):
 		p.Rule = ruleNotALiteral
 		p.Message = brief(r.file.Text.Slice(b.LabelSpan)) + " is not in quotes: write " + b.Spec.Name + " " + literal
 		p.Fixes = []Fix{fix}
-	case labels > 1:
-		p.Message = "a " + b.Spec.Name + " block has one label, and " + count(labels, "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
+	case len(labels) > 1:
+		p.Message = "a " + b.Spec.Name + " block has one label, and " + count(len(labels), "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
 	default:
 		p.Message = Quote(b.Label) + " is not " + b.Spec.labelMeaning() + ": write " + b.Spec.header()
 		if b.Spec.Label == Defines || b.Spec.Label == RuleName {

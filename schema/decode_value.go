@@ -192,16 +192,16 @@ func wholeNumber(digits string) (int32, bool) {
 
 // list reads a list of text. One element that cannot be read breaks it.
 func (v *reading) list() held {
-	of := v.expr.of
-	items := make([]Item, 0, len(of))
-	for i := range of {
-		one := reading{r: v.r, block: v.block, spec: v.spec, expr: &of[i], span: v.r.span(of[i].span)}
+	elements := of(v.r.tree.elements, v.expr.of)
+	items := make([]Item, 0, len(elements))
+	for i := range elements {
+		one := reading{r: v.r, block: v.block, spec: v.spec, expr: &elements[i], span: v.r.span(elements[i].span)}
 		text, ok := one.text()
 		if ok && (v.spec.Type != Choices || v.chosen(text, one.span)) {
 			items = append(items, Item{Text: text, Span: one.span})
 		}
 	}
-	if len(items) < len(of) {
+	if len(items) < len(elements) {
 		return held{}
 	}
 	return v.keep(items)

@@ -27,7 +27,7 @@ func parseHCL(src []byte) (t *tree, complaints []complaint) {
 		complaints = append(complaints, complaint{d.Summary, place(*d.Subject)})
 	}
 	t = &tree{}
-	t.body = t.bodyOf(file.Body.(*hclsyntax.Body))
+	t.top = t.bodyOf(file.Body.(*hclsyntax.Body))
 	return t, complaints
 }
 
@@ -36,25 +36,26 @@ func parseHCL(src []byte) (t *tree, complaints []complaint) {
 func place(r hcl.Range) Span { return Span{int32(r.Start.Byte), int32(r.End.Byte)} }
 
 func (t *tree) bodyOf(from *hclsyntax.Body) body {
-	var b body
+	var lines []line
 	for _, a := range from.Attributes {
-		b.lines = append(b.lines, line{place(a.NameRange), exprOf(a.Expr)})
+		lines = append(lines, line{place(a.NameRange), t.exprOf(a.Expr)})
 	}
-	slices.SortFunc(b.lines, func(a, b line) int { return cmp.Compare(a.name.Start, b.name.Start) })
+	slices.SortFunc(lines, func(a, b line) int { return cmp.Compare(a.name.Start, b.name.Start) })
+	var blocks []blockSyntax
 	for _, inner := range from.Blocks {
 		syntax := blockSyntax{name: place(inner.TypeRange), open: place(inner.OpenBraceRange), shut: place(inner.CloseBraceRange)}
+		var labels []Span
 		for _, label := range inner.LabelRanges {
-			syntax.labels = append(syntax.labels, place(label))
+			labels = append(labels, place(label))
 		}
+		syntax.labels = add(&t.labels, labels)
 		syntax.body = t.bodyOf(inner.Body)
-		b.blocks = append(b.blocks, syntax)
+		blocks = append(blocks, syntax)
 	}
-	t.count.lines += len(b.lines)
-	t.count.blocks += len(b.blocks)
-	return b
+	return body{add(&t.lines, lines), add(&t.blocks, blocks)}
 }
 
-func exprOf(from hclsyntax.Expression) expr {
+func (t *tree) exprOf(from hclsyntax.Expression) expr {
 	e := expr{span: place(from.Range())}
 	switch from := from.(type) {
 	case *hclsyntax.TemplateExpr:
@@ -68,9 +69,11 @@ func exprOf(from hclsyntax.Expression) expr {
 		e.kind = unquoted
 	case *hclsyntax.TupleConsExpr:
 		e.kind = list
+		var elements []expr
 		for _, element := range from.Exprs {
-			e.of = append(e.of, exprOf(element))
+			elements = append(elements, t.exprOf(element))
 		}
+		e.of = add(&t.elements, elements)
 	case *hclsyntax.ObjectConsExpr:
 		e.kind = braces
 	case *hclsyntax.ScopeTraversalExpr:

@@ -25,30 +25,23 @@ type plainParser struct {
 	// last. When one closes, what it holds goes to where all lie side by side.
 	openLines  []line
 	openBlocks []blockSyntax
-	lines      []line
-	blocks     []blockSyntax
-	labels     []Span
-	elements   []expr
+	tree       *tree
 }
 
 // parsePlain reads a plain text; ok is false where it is not one.
 func parsePlain(text string) (t *tree, ok bool) {
-	size := len(text)
 	p := plainParser{
 		text:       text,
 		openLines:  make([]line, 0, 16),
 		openBlocks: make([]blockSyntax, 0, 16),
-		lines:      make([]line, 0, size/24+1), // rather too many than too few
-		blocks:     make([]blockSyntax, 0, size/64+1),
-		labels:     make([]Span, 0, size/64+1),
+		tree: &tree{ // with room rather for too many than for too few
+			lines:  make([]line, 0, len(text)/24+1),
+			blocks: make([]blockSyntax, 0, len(text)/64+1),
+			labels: make([]Span, 0, len(text)/64+1),
+		},
 	}
-	top, ok := p.body(true)
-	if !ok {
-		return nil, false
-	}
-	t = &tree{body: top}
-	t.count.lines, t.count.blocks = len(p.lines), len(p.blocks)
-	return t, true
+	p.tree.top, ok = p.body(true)
+	return p.tree, ok
 }
 
 // next is the byte to be read; 0, which no plain text has, at the end.
@@ -75,19 +68,8 @@ func (p *plainParser) body(top bool) (body, bool) {
 
 // close takes the lines and blocks of a body off those that are open.
 func (p *plainParser) close(lines, blocks int) body {
-	var b body
-	if own := p.openLines[lines:]; len(own) > 0 {
-		first := len(p.lines)
-		p.lines = append(p.lines, own...)
-		b.lines = p.lines[first:]
-		p.openLines = p.openLines[:lines]
-	}
-	if own := p.openBlocks[blocks:]; len(own) > 0 {
-		first := len(p.blocks)
-		p.blocks = append(p.blocks, own...)
-		b.blocks = p.blocks[first:]
-		p.openBlocks = p.openBlocks[:blocks]
-	}
+	b := body{add(&p.tree.lines, p.openLines[lines:]), add(&p.tree.blocks, p.openBlocks[blocks:])}
+	p.openLines, p.openBlocks = p.openLines[:lines], p.openBlocks[:blocks]
 	return b
 }
 
@@ -134,8 +116,8 @@ func (p *plainParser) block(name Span) bool {
 		if !ok {
 			return false
 		}
-		p.labels = append(p.labels, label)
-		b.labels = p.labels[len(p.labels)-1:]
+		b.labels = run{int32(len(p.tree.labels)), 1}
+		p.tree.labels = append(p.tree.labels, label)
 		p.spaces()
 	}
 	if p.next() != '{' || !p.descend() {
@@ -182,7 +164,8 @@ func (p *plainParser) descend() bool {
 
 // list reads a list of single values.
 func (p *plainParser) list() (expr, bool) {
-	start, first := p.at, len(p.elements)
+	start := p.at
+	elements := run{first: int32(len(p.tree.elements))}
 	if !p.descend() {
 		return expr{}, false
 	}
@@ -197,7 +180,8 @@ func (p *plainParser) list() (expr, bool) {
 		if !ok {
 			return expr{}, false
 		}
-		p.elements = append(p.elements, element)
+		p.tree.elements = append(p.tree.elements, element)
+		elements.n++
 		p.blank()
 		if p.next() == ',' {
 			p.at++
@@ -206,7 +190,10 @@ func (p *plainParser) list() (expr, bool) {
 		}
 	}
 	p.at++
-	return expr{kind: list, span: p.from(start), of: p.elements[first:]}, true
+	if elements.n == 0 {
+		elements = run{}
+	}
+	return expr{kind: list, span: p.from(start), of: elements}, true
 }
 
 // single reads text in quotes, a number, true or false. That it ends there is

@@ -32,6 +32,7 @@ type reader struct {
 	untold   int    // problems that are only counted
 	hurt     []Span // places that make a value they touch unreadable
 
+	tree    *tree             // the syntax of what was seen
 	blocks  []Block           // one piece of memory for all blocks of the file
 	amounts []quantity.Single // those of the file, until it is known how many they are
 }
@@ -73,7 +74,8 @@ func (r *reader) refuse(why string, start, end int) {
 
 // decode turns syntax into what the file holds.
 func (r *reader) decode(t *tree) {
-	r.file.Blocks = r.top(t)
+	r.tree = t
+	r.file.Blocks = r.top()
 	r.file.amounts = slices.Clone(r.amounts)
 }
 

@@ -5,17 +5,21 @@ package schema
 // takes what nearly every recipe is written in and declines all else; HCL's
 // (parse_hcl.go) takes everything. Whoever reads a tree cannot tell them apart.
 
-// tree is what a text consists of. All places are offsets in the text that was
-// parsed.
+// tree is what a text consists of: one list of each kind of thing, without
+// pointers, and what holds others says which run of a list they are. All places
+// are offsets in the text that was parsed.
 type tree struct {
-	body  body                        // what stands outside every block
-	count struct{ blocks, lines int } // how many there are in all
+	top      body // what stands outside every block
+	lines    []line
+	blocks   []blockSyntax
+	labels   []Span // quotes included
+	elements []expr // of lists
 }
 
 // body is what stands in a block, each in the order written.
 type body struct {
-	lines  []line
-	blocks []blockSyntax
+	lines  run
+	blocks run
 }
 
 // line is one `name = value`.
@@ -24,21 +28,34 @@ type line struct {
 	value expr
 }
 
-// blockSyntax is one block.
+// blockSyntax is one block. The braces are at another place where they are
+// missing.
 type blockSyntax struct {
-	name   Span
-	labels []Span // quotes included
-	open   Span   // the brace; another place where it is missing
-	shut   Span   // the brace; another place where it is missing
-	body   body
+	name       Span
+	labels     run
+	open, shut Span
+	body       body
 }
 
 // expr is a value.
 type expr struct {
 	kind exprKind
 	span Span
-	of   []expr // the elements of a list
+	of   run // the elements of a list
 }
+
+// add puts things at the end of a list, and says which run of it they are.
+func add[T any](all *[]T, things []T) run {
+	if len(things) == 0 {
+		return run{}
+	}
+	first := len(*all)
+	*all = append(*all, things...)
+	return run{int32(first), int32(len(things))}
+}
+
+// of is a run of a list.
+func of[T any](all []T, r run) []T { return all[r.first : r.first+r.n] }
 
 type exprKind uint8
 
