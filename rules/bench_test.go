@@ -7,7 +7,6 @@ import (
 	"runtime"
 	"runtime/debug"
 	"slices"
-	"strings"
 	"sync"
 	"sync/atomic"
 	"testing"
@@ -30,32 +29,10 @@ import (
 //
 //	go test ./rules -run '^$' -bench . -benchtime 5x
 
-var burns = regexp.MustCompile(`(?ms)^( *)test_burn "[^"]*" \{.*?^ *\}\n`)
-
-// generatedShop is the demo shop's stock with as many recipes as asked for,
-// about 1 KB each: the demo recipes over and over under other keys, for own
-// use and without their test burns.
-func generatedShop(t testing.TB, recipes int) fstest.MapFS {
-	shop := fstest.MapFS{}
-	var texts []string
-	require.NoError(t, fs.WalkDir(examples.Shop(), ".", func(name string, d fs.DirEntry, err error) error {
-		if err != nil || d.IsDir() {
-			return err
-		}
-		data, err := fs.ReadFile(examples.Shop(), name)
-		if strings.HasPrefix(name, "recipes/") {
-			texts = append(texts, burns.ReplaceAllString(string(data), ""))
-		} else {
-			shop[name] = &fstest.MapFile{Data: data}
-		}
-		return err
-	}))
-	key := regexp.MustCompile(`(?m)^recipe "([^"]*)"`)
-	made := regexp.MustCompile(`made_for *= "(sale|class)"`)
-	for i := range recipes {
-		text := key.ReplaceAllString(texts[i%len(texts)], fmt.Sprintf(`recipe "$1-%d"`, i))
-		shop[fmt.Sprintf("recipes/%05d.candle.hcl", i)] = &fstest.MapFile{Data: []byte(made.ReplaceAllString(text, `made_for = "own use"`))}
-	}
+// manyRecipes is the shop that is measured.
+func manyRecipes(t testing.TB, recipes int) fstest.MapFS {
+	shop, err := examples.Many(recipes)
+	require.NoError(t, err)
 	return shop
 }
 
@@ -85,52 +62,39 @@ func timed(work func()) time.Duration {
 	return time.Since(start)
 }
 
-// roomy is the garbage, in percent of what is kept, that the program lets pile
-// up while it reads a shop of up to 15,000 files (cli/memory.go); 100 is usual.
-const roomy = 400
-
-// The whole check of a shop beside the floor: "times-floor" is the ratio, with
-// memory as usual for both, and "roomy-times-roomy" that with the room the
-// program takes for reading, for both. "roomy-times-floor" is the program as it
-// runs beside a parser that takes memory as usual.
+// The whole check of a shop, from files to findings, beside the floor.
 func BenchmarkWholeCheck(b *testing.B) {
 	for _, n := range []int{100, 10_000} {
 		b.Run(fmt.Sprintf("%d-recipes", n), func(b *testing.B) {
-			files := generatedShop(b, n)
+			files := manyRecipes(b, n)
 			all := rules.All()
-			whole := func(percent int) {
-				before := debug.SetGCPercent(percent)
-				shop, _ := lint.Load(files, ".", nil)
-				debug.SetGCPercent(before)
-				lint.Run(shop, all, today)
-			}
-			var floors, roomyFloors, checks, roomyChecks []float64
+			var floors, checks []float64
 			for b.Loop() {
 				floors = append(floors, timed(func() { parseOnly(files) }).Seconds())
-				checks = append(checks, timed(func() { whole(100) }).Seconds())
-				roomyChecks = append(roomyChecks, timed(func() { whole(roomy) }).Seconds())
-				before := debug.SetGCPercent(roomy)
-				roomyFloors = append(roomyFloors, timed(func() { parseOnly(files) }).Seconds())
-				debug.SetGCPercent(before)
+				checks = append(checks, timed(func() {
+					shop, _ := lint.Load(files, ".", nil)
+					lint.Run(shop, all, today)
+				}).Seconds())
 			}
 			b.ReportMetric(median(checks)/median(floors), "times-floor")
-			b.ReportMetric(median(roomyChecks)/median(floors), "roomy-times-floor")
-			b.ReportMetric(median(roomyChecks)/median(roomyFloors), "roomy-times-roomy")
 			b.ReportMetric(1e6*median(checks)/float64(n), "us/recipe")
+			b.ReportMetric(1e6*median(floors)/float64(n), "floor-us/recipe")
 		})
 	}
 }
 
-// What decoding, facts and rules cost beside parsing, in one process on one
-// processor: "decode-%" and "rules-%" of the parse. Garbage is collected
-// between the three and not during them: nearly all of it is the parser's, and
-// when it falls due says nothing of who made it. The whole check above pays
-// for all of it.
+// What the parts of a check cost beside the floor, in one process on one
+// processor. "reading-%" is all of schema.Read, from bytes to typed blocks with
+// whichever parser takes the text, in percent of what HCL's parser takes for the
+// same files; "rules-%" is the shop's index, facts and rules. Nothing is subtracted: the two
+// together are the check, and the floor is no part of it. Garbage is collected
+// between the three and not during them, since when it falls due says nothing
+// of who made it: the whole check above pays for all of it.
 func BenchmarkBesideTheParse(b *testing.B) {
 	defer runtime.GOMAXPROCS(runtime.GOMAXPROCS(1))
 	defer debug.SetGCPercent(debug.SetGCPercent(-1))
-	files := generatedShop(b, 500)
-	var parses, decodes, runs []float64
+	files := manyRecipes(b, 500)
+	var parses, reads, runs []float64
 	all := rules.All()
 	for b.Loop() {
 		decoded := make([]*schema.File, 0, len(files))
@@ -146,14 +110,13 @@ func BenchmarkBesideTheParse(b *testing.B) {
 				decoded = append(decoded, schema.Read(name, f.Data))
 			}
 		})
-		shop := lint.NewShop(".", decoded)
 		runtime.GC()
-		run := timed(func() { lint.Run(shop, all, today) })
+		run := timed(func() { lint.Run(lint.NewShop(".", decoded), all, today) })
 		parses = append(parses, parse.Seconds())
-		decodes = append(decodes, (read - parse).Seconds())
+		reads = append(reads, read.Seconds())
 		runs = append(runs, run.Seconds())
 	}
-	b.ReportMetric(100*median(decodes)/median(parses), "decode-%")
+	b.ReportMetric(100*median(reads)/median(parses), "reading-%")
 	b.ReportMetric(100*median(runs)/median(parses), "rules-%")
 }
 
@@ -167,7 +130,7 @@ func median(values []float64) float64 {
 func BenchmarkMemory(b *testing.B) {
 	for _, n := range []int{10_000, 100_000} {
 		b.Run(fmt.Sprintf("%d-recipes", n), func(b *testing.B) {
-			files := generatedShop(b, n)
+			files := manyRecipes(b, n)
 			texts := 0
 			for _, f := range files {
 				texts += len(f.Data)
@@ -209,7 +172,7 @@ func BenchmarkCooling(b *testing.B) {
 		spoil bool
 	}{{"sound", false}, {"unmolded-too-soon", true}} {
 		b.Run(shop.name, func(b *testing.B) {
-			files := generatedShop(b, n)
+			files := manyRecipes(b, n)
 			var read []*schema.File
 			i := 0
 			for name, f := range files {

@@ -19,7 +19,7 @@ import (
 // wax and pour have it worked out once, however many they are, and not again
 // after an edit.
 func TestTheCoolingModelIsSparedAndShared(t *testing.T) {
-	few, many := generatedShop(t, 44), generatedShop(t, 440)
+	few, many := manyRecipes(t, 44), manyRecipes(t, 440)
 	for _, files := range []fstest.MapFS{few, many} {
 		assert.Zero(t, workedOut(t, files), "by sound recipes")
 	}
