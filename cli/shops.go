@@ -96,14 +96,7 @@ func (s *session) open(f found) (opened, []report.Unread) {
 	if err != nil {
 		return opened{}, []report.Unread{{Shop: shown, ReadError: lint.ReadError{Name: ".", Err: err}}}
 	}
-	told, done := readingRoom()
-	defer done()
-	shop, errs := lint.Load(root.FS(), shown, func(read, total int) {
-		if read == 1 {
-			told(total)
-		}
-		s.progress.files(read, total)
-	})
+	shop, errs := lint.Load(root.FS(), shown, s.progress.files)
 	var unread []report.Unread
 	for _, e := range errs {
 		unread = append(unread, report.Unread{Shop: shown, ReadError: e})
