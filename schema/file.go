@@ -17,7 +17,7 @@ type File struct {
 	Text     *Text
 	Whole    bool // the text parsed without a repair and every block is known: what is missing in it is really missing
 	Clean    bool // whole, and with no problem at all
-	parsed   bool // the parser took the bytes as they are, so their layout may be judged
+	parsed   bool // a parser took the bytes as they are, so their layout may be judged
 	Blocks   []*Block
 	Problems []Problem // sorted by place
 
