@@ -279,13 +279,21 @@ func TestPullDiagnostics(t *testing.T) {
 	assert.Empty(t, e.codes(tide), "what is pulled is not sent as well")
 }
 
+// slowDisk takes a millisecond for each file.
+type slowDisk struct{ fs.FS }
+
+func (d slowDisk) Open(name string) (fs.File, error) {
+	time.Sleep(time.Millisecond)
+	return d.FS.Open(name)
+}
+
 // A shop that takes long to read shows how far it is, where the client shows
 // it, and reading does not wait for a client that does not answer.
 func TestProgress(t *testing.T) {
 	if testing.Short() {
 		t.Skip("reads a large shop")
 	}
-	files, err := examples.Many(4000)
+	files, err := examples.Many(1500)
 	require.NoError(t, err)
 	for _, answers := range []bool{true, false} {
 		kinds := map[string]int{}
@@ -294,7 +302,7 @@ func TestProgress(t *testing.T) {
 		for name, f := range files {
 			below["shop/"+name] = f
 		}
-		e := connect(t, below, "shop", able)
+		e := connect(t, slowDisk{below}, "shop", able)
 		e.mu.Lock()
 		e.silent = !answers
 		e.heard = func(method string, params json.RawMessage) {
