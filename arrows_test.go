@@ -55,8 +55,11 @@ var below = map[string][]string{
 	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
 	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,
 	"wickrule/rules": {"wickrule/lint", "wickrule/rules/formulation", "wickrule/rules/vessel", "wickrule/rules/heat",
-		"wickrule/rules/setting", "wickrule/rules/labels", "wickrule/rules/burns", "wickrule/rules/house"},
+		"wickrule/rules/setting", "wickrule/rules/labels", "wickrule/rules/burns", "wickrule/rules/house", "wickrule/rules/shoprule"},
 	"wickrule/rules/rulebook": {"wickrule/rules"},
+
+	"wickrule/rules/shoprule":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/hazard", "wickrule/rules/repair"},
+	"wickrule/rules/shoprule/names": {"wickrule/rules/shoprule"},
 }
 
 var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/formula", "wickrule/rules/hazard", "wickrule/rules/repair"}
@@ -65,12 +68,12 @@ var group = []string{"wickrule/schema", "wickrule/schema/quantity", "wickrule/li
 // with a stroke at its end stands for all that begins so. Tests may use what
 // they like.
 var only = map[string][]string{
-	"github.com/hashicorp/hcl/":    {"wickrule/schema"},
-	"github.com/zclconf/go-cty/":   {"wickrule/schema"},
+	"github.com/hashicorp/hcl/":    {"wickrule/schema", "wickrule/rules/shoprule"},
+	"github.com/zclconf/go-cty/":   {"wickrule/schema", "wickrule/rules/shoprule"},
 	"github.com/spf13/pflag":       {"wickrule/cli"},
 	"golang.org/x/term":            {"wickrule/cli"},
 	"github.com/stretchr/testify/": {},
-	"os":                           {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook"},
+	"os":                           {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook", "wickrule/rules/shoprule/names"},
 	"os/":                          {"wickrule"},
 	"net":                          {},
 	"net/":                         {},

@@ -6,6 +6,7 @@ import (
 	"context"
 	"fmt"
 	"io"
+	"slices"
 	"sync"
 	"time"
 
@@ -13,6 +14,7 @@ import (
 
 	"wickrule/lint"
 	"wickrule/lint/report"
+	"wickrule/rules"
 	"wickrule/schema"
 )
 
@@ -142,5 +144,8 @@ func (s *session) say(format string, values ...any) {
 
 func (s *session) today() string { return s.Now().Format(time.DateOnly) }
 
-// rulesFor is every rule that a shop is checked by.
-func (s *session) rulesFor(*lint.Shop) []*lint.Rule { return s.Rules }
+// rulesFor is every rule that a shop is checked by: the built-in ones and its
+// own.
+func (s *session) rulesFor(shop *lint.Shop) []*lint.Rule {
+	return append(slices.Clip(s.Rules), rules.Own(shop)...)
+}

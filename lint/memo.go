@@ -16,8 +16,11 @@ func NewMemo[K comparable, V any](name string, compute func(K) V) *Memo[K, V] {
 }
 
 // In is the value for a key, computed where nobody has asked for it before.
-func (m *Memo[K, V]) In(v *View, key K) V {
-	k := v.shop.memos.at(memoKey{m, key})
+func (m *Memo[K, V]) In(v *View, key K) V { return m.For(v.shop, key) }
+
+// For is the value for a key, for those who have the shop and no View.
+func (m *Memo[K, V]) For(s *Shop, key K) V {
+	k := s.memos.at(memoKey{m, key})
 	k.once.Do(func() { k.value = m.compute(key) })
 	return k.value.(V)
 }

@@ -54,6 +54,18 @@ func (p *Pass) Report(f Finding) {
 	p.out.found = append(p.out.found, Found{Finding: f, Rule: p.rule, Level: level, Recipe: p.Recipe})
 }
 
+// ReportAs says a finding in the name of another rule in force: of what keeps
+// this one from being checked at all.
+func (p *Pass) ReportAs(rule string, f Finding) {
+	r := p.book.named[rule]
+	if r == nil {
+		return
+	}
+	if level := loudness(p.shop, r, f.Levels, p.MadeFor); level != Silent {
+		p.out.found = append(p.out.found, Found{Finding: f, Rule: r, Level: level, Recipe: p.Recipe})
+	}
+}
+
 // Missing says a finding about something that is not written, or about a sum
 // that what is not written would change. While the text does not parse whole
 // it may only be not written yet, so nothing is said then.

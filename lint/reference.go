@@ -22,7 +22,11 @@ type Reference struct {
 func References(f *schema.File) iter.Seq[Reference] {
 	return func(yield func(Reference) bool) {
 		for _, b := range f.Blocks {
-			if !b.Is("rule") && !references(b, yield) {
+			if b.Is("rule") {
+				if !ownReferences(b, yield) {
+					return
+				}
+			} else if !references(b, yield) {
 				return
 			}
 		}
@@ -30,6 +34,19 @@ func References(f *schema.File) iter.Seq[Reference] {
 }
 
 func references(b *schema.Block, yield func(Reference) bool) bool {
+	if !ownReferences(b, yield) {
+		return false
+	}
+	for _, inner := range b.Blocks() {
+		if !references(inner, yield) {
+			return false
+		}
+	}
+	return true
+}
+
+// ownReferences are those of a block without the blocks inside it.
+func ownReferences(b *schema.Block, yield func(Reference) bool) bool {
 	if b.Spec.Label == schema.Refers && b.Label != "" {
 		if !yield(Reference{b.Spec.LabelRefers, b.Label, AtLabel(b), b}) {
 			return false
@@ -50,11 +67,6 @@ func references(b *schema.Block, yield func(Reference) bool) bool {
 			if !yield(Reference{spec.Refers, item.Text, AtItem(v, item), b}) {
 				return false
 			}
-		}
-	}
-	for _, inner := range b.Blocks() {
-		if !references(inner, yield) {
-			return false
 		}
 	}
 	return true

@@ -32,12 +32,13 @@ type Shop struct {
 	uses    uses
 	broken  int    // files that did not parse whole
 	memos   *memos // of pure functions: no part of what the shop says
+	ofRules *ruleMemos
 }
 
 // NewShop makes a snapshot of files that were read. The first definition of a
 // key counts.
 func NewShop(root string, files []*schema.File) *Shop {
-	return (&Shop{Root: root, memos: newMemos()}).Edit(files, nil)
+	return (&Shop{Root: root, memos: newMemos(), ofRules: &ruleMemos{}}).Edit(files, nil)
 }
 
 // With is the shop with files put in the place of those of the same name, or
@@ -55,7 +56,7 @@ func (s *Shop) Edit(put []*schema.File, remove []string) *Shop {
 	}
 	slices.Sort(names)
 	var out []*schema.File
-	next := &Shop{Root: s.Root, broken: s.broken, memos: s.memos}
+	next := &Shop{Root: s.Root, broken: s.broken, memos: s.memos, ofRules: s.ofRules}
 	var gone, come sorted
 	var named []use
 	for _, name := range slices.Compact(names) {
@@ -75,6 +76,9 @@ func (s *Shop) Edit(put []*schema.File, remove []string) *Shop {
 	next.recipes = s.recipes.swap(byPlace, gone.of("recipe"), come.of("recipe"))
 	next.trials = s.trials.swap(byPlace, gone.of("trial"), come.of("trial"))
 	next.rules = s.rules.swap(byPlace, gone.of("rule"), come.of("rule"))
+	if len(gone["rule"])+len(come["rule"]) > 0 {
+		next.ofRules = &ruleMemos{}
+	}
 	next.burns = s.burns.swap(byRecipe, gone.of("test_burn"), come.of("test_burn"))
 	next.configs = s.configs.swap(byPlace, gone.of("shop"), come.of("shop"))
 	if configs := next.configs.list(); len(configs) > 0 {

@@ -30,6 +30,36 @@ func NewView(shop *Shop, recipe *schema.Block, today string) *View {
 	return &View{shop: shop, Recipe: recipe, File: recipe.File, MadeFor: parseMadeFor(recipe.Get("made_for").Text()), today: today}
 }
 
+// NewFileView looks at one file of a shop on a day.
+func NewFileView(shop *Shop, file *schema.File, today string) *View {
+	return &View{shop: shop, File: file, today: today}
+}
+
+// Of is a look at another recipe of the shop. What is looked at through it is
+// noted with what is looked at here; so is the recipe, if it was found by
+// Stock.
+func (v *View) Of(recipe *schema.Block) *View {
+	other := NewView(v.shop, recipe, v.today)
+	other.notes = v.notes
+	return other
+}
+
+// Laid is a look at each recipe of a file that is laid over the shop, in order.
+// What is looked at through them is noted with what is looked at here: what
+// the file brings along itself never changes without it.
+func (v *View) Laid(over *schema.File) []*View {
+	shop := v.shop.With(over)
+	var views []*View
+	for _, b := range over.Blocks {
+		if b.Is("recipe") {
+			view := NewView(shop, b, v.today)
+			view.notes = v.notes
+			views = append(views, view)
+		}
+	}
+	return views
+}
+
 // look is something of the shop that was looked at, there or not.
 type look struct {
 	at   lookedAt

@@ -12,6 +12,7 @@ import (
 	"wickrule/rules/house"
 	"wickrule/rules/labels"
 	"wickrule/rules/setting"
+	"wickrule/rules/shoprule"
 	"wickrule/rules/vessel"
 )
 
@@ -27,5 +28,12 @@ func All() []*lint.Rule {
 		labels.Rules(),
 		burns.Rules(),
 		house.Rules(),
+		shoprule.Rules(),
 	)
 }
+
+// Own is the rules that a shop has written for itself, those that can be read.
+func Own(shop *lint.Shop) []*lint.Rule { return shoprule.For(shop) }
+
+// For is every rule that a shop is checked by: the built-in ones and its own.
+func For(shop *lint.Shop) []*lint.Rule { return append(All(), Own(shop)...) }

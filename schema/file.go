@@ -161,11 +161,16 @@ func (b *Block) Get(name string) Value {
 	if b == nil {
 		return Value{}
 	}
-	at := b.Spec.Place(name)
-	v := Value{Block: b, Spec: b.Spec.Attrs[at]}
+	return b.At(b.Spec.Place(name))
+}
+
+// At is Get for an attribute by its place in the spec (BlockSpec.Place), for
+// those who ask very often.
+func (b *Block) At(place uint8) Value {
+	v := Value{Block: b, Spec: b.Spec.Attrs[place]}
 	written := b.written()
 	for i := range written {
-		if written[i].spec == at {
+		if written[i].spec == place {
 			v.attr = &written[i]
 			break
 		}

@@ -50,7 +50,7 @@ func AllSpecs() []*BlockSpec {
 		all = append(all, s)
 		for _, b := range s.Blocks {
 			walk(b)
-			if b.Label == StepKind {
+			if b.Label == StepKind && !slices.Contains(all, language.steps[0]) {
 				all = append(all, language.steps...)
 			}
 		}
@@ -119,6 +119,7 @@ var (
 	waxFamilies = []string{"paraffin", "soy", "palm", "beeswax", "coconut", "rapeseed", "stearin", "gel", "blend"}
 	heatSources = []string{"water bath", "thermostatic melter", "direct heat", "microwave"}
 	ruleLevels  = []string{"must", "should", "consider"}
+	quietLevels = []string{"must", "should", "consider", "off"}
 	vesselKinds = []string{"mold", "container", "taper"}
 	stockKinds  = []string{"wax", "fragrance", "dye", "additive", "mold", "container", "taper", "topping", "pot", "wick", "seal", "label"}
 	// The official languages of the EU (Council Regulation No 1 of 1958, as amended), by ISO 639-1 code.

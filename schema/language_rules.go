@@ -17,6 +17,12 @@ func aboutNames(stepKinds []string) []string {
 }
 
 func ruleSpec(stepKinds []string, tops []*BlockSpec) *BlockSpec {
+	var anyStep *BlockSpec
+	for _, top := range tops {
+		if top.Name == "recipe" {
+			anyStep = top.Block("step")
+		}
+	}
 	return &BlockSpec{
 		ID: "rule", Name: "rule", Label: Defines,
 		Doc: "A rule of the shop's own, with its reason, what it rests on, and examples that prove it. It computes; nothing else in the format does.",
@@ -43,6 +49,10 @@ func ruleSpec(stepKinds []string, tops []*BlockSpec) *BlockSpec {
 				Doc: "What must hold. Where it does not, the rule speaks; where a value is not written, it says what it could not check."},
 			{Name: "level", Type: Choice, Choices: ruleLevels, Example: `"should"`,
 				Doc: "How loud it speaks; left out, should."},
+			{Name: "level_for_class", Type: Choice, Choices: quietLevels, Example: `"consider"`,
+				Doc: "How loud it speaks of recipes made for a class, where that differs."},
+			{Name: "level_for_own_use", Type: Choice, Choices: quietLevels, Example: `"off"`,
+				Doc: "How loud it speaks of recipes made for own use, where that differs."},
 			{Name: "point_at", Type: Expression, Example: `pour.at`,
 				Doc: "The value an editor underlines; left out, the head of the block the rule is about."},
 			{Name: "message", Type: Expression, Example: `"The pour is ${show(pour.at)}; this putty holds to ${show(mold.seal.holds_to)}."`,
@@ -53,6 +63,33 @@ func ruleSpec(stepKinds []string, tops []*BlockSpec) *BlockSpec {
 				Doc: "The trials that bear it out."},
 		},
 		Blocks: []*BlockSpec{
+			{ID: "rule option", Name: "option", Label: FreeLabel,
+				Doc:     "A figure of the rule under a name, so that it stands in one place; the rule asks for it as option.NAME.",
+				Example: "option \"in_hand\" {\n  is = degrees(\"10 °F\")\n}\n",
+				Attrs: []*AttrSpec{
+					{Name: "is", Type: Expression, Required: true, Example: `degrees("10 °F")`,
+						Doc: "What it is: a figure, a number or a word, without any name of the recipe in it."},
+					{Name: "title", Type: Line, Example: `"What we keep in hand"`,
+						Doc: "What it is for, in a few words."},
+				}},
+			{ID: "rule set", Name: "set", Label: FreeLabel,
+				Doc:     "A fix that rewrites one value of the recipe; its label says what comes of it. It is offered only where it raises nothing.",
+				Example: "set \"pour at what the putty bears\" {\n  what = pour.at\n  to   = mold.seal.holds_to - degrees(\"10 °F\")\n}\n",
+				Attrs: []*AttrSpec{
+					{Name: "what", Type: Expression, Required: true, Example: `pour.at`,
+						Doc: "The attribute of the recipe that is rewritten."},
+					{Name: "to", Type: Expression, Required: true, Example: `mold.seal.holds_to - degrees("10 °F")`,
+						Doc: "What it becomes. A figure is put on a step that a workbench can hold, downwards."},
+				}},
+			{ID: "rule insert", Name: "insert", Label: FreeLabel, Blocks: []*BlockSpec{anyStep},
+				Doc:     "A fix that puts a step into the recipe; its label says what comes of it. The step may not state a temperature.",
+				Example: "insert \"cure for three days\" {\n  after = \"unmold\"\n  step \"cure\" { for = \"3 days\" }\n}\n",
+				Attrs: []*AttrSpec{
+					{Name: "after", Type: Choice, Choices: stepKinds, Example: `"unmold"`,
+						Doc: "Behind the last step of that kind; where the recipe has none the fix is not offered."},
+					{Name: "before", Type: Choice, Choices: stepKinds, Example: `"pour"`,
+						Doc: "In front of the first step of that kind. With neither it comes last."},
+				}},
 			{ID: "rule sound", Name: "sound", Label: NoLabel, Blocks: slices.Clip(tops),
 				Doc:     "An example that the rule must pass, read like a file laid over this shop.",
 				Example: "sound {\n  recipe \"cool-pour\" {\n    title = \"A pour well below what the putty bears\"\n  }\n}\n"},

@@ -21,6 +21,12 @@ func WordMeans(attr *AttrSpec, word string) string {
 	if attr.Name == "tested_for" {
 		return wordMeanings["suits = "+word]
 	}
+	if strings.HasPrefix(attr.Name, "level_for_") {
+		return wordMeanings["level = "+word]
+	}
+	if step := Step(word); step != nil && (attr.Name == "after" || attr.Name == "before") {
+		return step.Doc
+	}
 	if attr.Name == "signal" {
 		return wordMeanings["signal = "+strings.ToLower(word)]
 	}

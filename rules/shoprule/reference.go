@@ -1,0 +1,39 @@
+package shoprule
+
+import (
+	"fmt"
+	"strings"
+)
+
+// Reference is NAMES.md: everything a rule can name, with its type and
+// dimension, made from the table.
+func Reference() string {
+	var b strings.Builder
+	b.WriteString("# What a rule can name\n\n")
+	b.WriteString("Made from the program's own table by `go generate ./rules/...`; do not edit it by hand.\n\n")
+	b.WriteString("A rule is checked once for each combination of the blocks it names; what a recipe does not have is not checked. `recipe`, `batch`, `cooling`, `hazards`\n" +
+		"and `shop` are there once. Figures are exact and carry their dimension; only what measures the same is compared, added and taken away. A\n" +
+		"temperature and a difference give a temperature, two temperatures a difference; an amount is multiplied and divided by numbers; what measures the\n" +
+		"same divides to a number, a weight by a volume to a density. A range compared bare holds only if it holds at both ends; `.low` and `.high` are its\n" +
+		"ends. A proportion that the shelves state of the total is taken as what it is of the wax in that batch.\n\n")
+	b.WriteString("## Functions\n\n| function | gives | |\n|---|---|---|\n")
+	for _, f := range Functions() {
+		fmt.Fprintf(&b, "| `%s(%s)` | %s | %s |\n", f.Name, f.Takes, f.Gives, f.Doc)
+	}
+	for _, k := range table.kinds {
+		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n| name | gives | from | |\n|---|---|---|---|\n", k.Name, k.Doc)
+		for _, n := range k.Names {
+			gives := n.Type.String()
+			if n.Type.Kind == Mixed && n.Type.Instead != "" {
+				gives += ", to show and to point at only; reckon with " + n.Type.Instead
+			} else if n.Type.Kind == Mixed {
+				gives += ", to show and to point at only"
+			}
+			if n.Type.Kind == Number && n.Attr != nil && n.Attr.Unit != "" {
+				gives += " (of " + n.Attr.Unit + ")"
+			}
+			fmt.Fprintf(&b, "| `%s.%s` | %s | %s | %s |\n", k.Name, n.Name, gives, n.From, n.Doc)
+		}
+	}
+	return b.String()
+}
