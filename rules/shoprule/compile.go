@@ -330,7 +330,7 @@ func (c *compiler) option(t hcl.Traversal, rng hcl.Range) *expr {
 	}
 	o := c.p.options[step.Name]
 	if o == nil {
-		c.fail(step.SrcRange, "this rule has no option %s; %s", step.Name, schema.NearestOrKnown(step.Name, c.p.optionNames, ""))
+		c.fail(undotted(step), "this rule has no option %s; %s", step.Name, schema.NearestOrKnown(step.Name, c.p.optionNames, ""))
 	}
 	e := *o
 	e.span, e.literal = c.span(rng), false
@@ -355,21 +355,27 @@ func (c *compiler) further(e *expr, t hcl.Traversal, rng hcl.Range) *expr {
 		case Amount, Number:
 			e = c.end(e, attr)
 		default:
-			c.fail(attr.SrcRange, "%s is %s, of which nothing can be asked", c.source[e.span.Start-c.start:e.span.End-c.start], e.Type)
+			c.fail(undotted(attr), "%s is %s, of which nothing can be asked", c.source[e.span.Start-c.start:e.span.End-c.start], e.Type)
 		}
 	}
 	return e
+}
+
+// undotted is where the name of an attribute stands.
+func undotted(attr hcl.TraverseAttr) hcl.Range {
+	rng := attr.SrcRange
+	rng.Start.Byte = max(rng.Start.Byte, rng.End.Byte-len(attr.Name))
+	return rng
 }
 
 // ask is an attribute of a thing.
 func (c *compiler) ask(of *expr, attr hcl.TraverseAttr) *expr {
 	k := table.byName[of.Of]
 	n := k.byName[attr.Name]
-	span := c.span(attr.SrcRange)
 	if n == nil {
-		span.Start = min(span.Start+1, span.End) // without the dot
-		panic(failure{problem{span, fmt.Sprintf("%s has no %s; %s", of.Type, attr.Name, schema.NearestOrKnown(attr.Name, k.nearNames(), ""))}})
+		c.fail(undotted(attr), "%s has no %s; %s", of.Type, attr.Name, schema.NearestOrKnown(attr.Name, k.nearNames(), ""))
 	}
+	span := c.span(attr.SrcRange)
 	e := &expr{Type: n.Type, span: schema.Span{Start: of.span.Start, End: span.End}, named: of.named, name: n, slot: of.slot, far: of.name != nil}
 	thingOf, get, follow := of.thing, n.get, n.follow
 	if n.Type.Kind == Thing {
@@ -394,7 +400,7 @@ func (c *compiler) ask(of *expr, attr hcl.TraverseAttr) *expr {
 func (c *compiler) end(of *expr, attr hcl.TraverseAttr) *expr {
 	high := attr.Name == "high"
 	if attr.Name != "low" && !high {
-		c.fail(attr.SrcRange, "%s has .low and .high, the ends of a range, and no .%s", of.Type, attr.Name)
+		c.fail(undotted(attr), "%s has .low and .high, the ends of a range, and no .%s", of.Type, attr.Name)
 	}
 	inner := of.eval
 	return &expr{Type: of.Type, span: schema.Span{Start: of.span.Start, End: c.span(attr.SrcRange).End}, named: of.named, name: of.name, slot: of.slot, far: of.far,

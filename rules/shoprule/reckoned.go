@@ -102,14 +102,13 @@ func recipeNames(k *kind) {
 		q := s.view.Room()
 		return span(q.Low().Base(), q.High().Base())
 	})
-	put("pot", Type{Kind: Thing, Of: "pot"}, "The pot it is melted in.", nil)
-	k.byName["pot"].follow = func(s *scene, _ *thing) thing {
+	k.put(&name{Name: "pot", Type: Type{Kind: Thing, Of: "pot"}, Doc: "The pot it is melted in.", From: "reckoned", Attr: k.recipe.Attr("pot"), follow: func(s *scene, _ *thing) thing {
 		pots := s.of(s.table.byName["pot"].at)
 		if len(pots) == 0 {
 			return missing(s.view.Recipe, "pot")
 		}
 		return pots[0]
-	}
+	}})
 }
 
 func shopNames(k *kind) {
