@@ -51,7 +51,7 @@ func TestCarets(t *testing.T) {
 			require.NotEmpty(t, wanted, "no carets in it")
 			file := schema.Read("caret.candle.hcl", []byte(text))
 			shop := base.With(file)
-			report := lint.Run(shop, rules.All(), today)
+			report := lint.Run(shop, rules.For(shop), today)
 			require.Empty(t, report.Faults)
 			assert.ElementsMatch(t, wanted, marks(t, report, file))
 			compareMended(t, shop, strings.TrimSuffix(name, ".candle.hcl")+".fixed.candle.hcl")
@@ -91,7 +91,7 @@ func marks(t *testing.T, report *lint.Report, file *schema.File) []mark {
 
 func compareMended(t *testing.T, shop *lint.Shop, name string) {
 	t.Helper()
-	all := func(*lint.Shop) []*lint.Rule { return rules.All() }
+	all := rules.For
 	mended := lint.Mend(shop, all, today, lint.MendOptions{All: true, Covers: func(file string) bool { return file == "caret.candle.hcl" }})
 	i := slices.IndexFunc(mended.Shop.Files(), func(f *schema.File) bool { return f.Name == "caret.candle.hcl" })
 	got := mended.Shop.Files()[i].Text.String()
