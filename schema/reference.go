@@ -177,7 +177,7 @@ func (p *page) innerBlocks(s *BlockSpec) {
 			continue
 		}
 		p.example(b)
-		if len(b.Blocks) > 0 {
+		if b.Block("recipe") != nil {
 			p.line("It holds any top-level block save another rule.\n")
 			continue
 		}
