@@ -73,8 +73,15 @@ func recipesIn(f *schema.File) (n int) {
 	return n
 }
 
-// sideBySide does n pieces of work on all processors.
+// sideBySide does n pieces of work on all processors. A few are done at once:
+// waking another processor takes as long as one of them.
 func sideBySide(n int, work func(i int)) {
+	if n <= 2 {
+		for i := range n {
+			work(i)
+		}
+		return
+	}
 	var next atomic.Int64
 	var wg sync.WaitGroup
 	for range min(runtime.GOMAXPROCS(0), n) {
