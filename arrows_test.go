@@ -38,7 +38,7 @@ func packages(t *testing.T) []goPackage {
 // for its own folder and those beneath that are not named themselves.
 var below = map[string][]string{
 	"wickrule":                   {"wickrule/cli"},
-	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/sheet", "wickrule/examples", "wickrule/lsp"},
+	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/sheet", "wickrule/rules/shoprule", "wickrule/examples", "wickrule/lsp"},
 	"wickrule/examples":          {},
 	"wickrule/schema/quantity":   {},
 	"wickrule/schema":            {"wickrule/schema/quantity"},

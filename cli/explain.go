@@ -11,6 +11,7 @@ import (
 	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/lint/report"
+	"wickrule/rules"
 	"wickrule/schema"
 )
 
@@ -49,6 +50,15 @@ func explain(s *session, args []string) int {
 			s.explainRule(p, r)
 			fmt.Fprint(s.Out, p)
 			return Good
+		}
+	}
+	if shop := s.shopHere(); shop != nil {
+		for _, r := range rules.Own(shop) {
+			if r.Name == args[0] {
+				explainOwn(p, shop, r)
+				fmt.Fprint(s.Out, p)
+				return Good
+			}
 		}
 	}
 	s.say("there is no rule %q: %s. wickrule explain lists them", args[0], schema.NearestOrKnown(args[0], ruleNames(s), `"`))
@@ -107,6 +117,27 @@ func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 	for _, e := range r.Good {
 		s.showExample(p, "Right", shop, r, e)
 	}
+	p.Wrap("", 2, report.Caution)
+}
+
+// explainOwn explains a rule of the shop's own, with the trials behind it.
+func explainOwn(p *report.Page, shop *lint.Shop, r *lint.Rule) {
+	p.Title(r.Name, r.Group)
+	p.Blank()
+	p.Wrap("", 2, capital(r.Title)+".")
+	p.Blank()
+	part(p, "How loud", loudnessOf(r))
+	part(p, "Why", r.Why)
+	part(p, "To put it right", r.Remedy)
+	part(p, "Rests on", r.Source)
+	rule := shop.Find("rule", r.Name)
+	for _, item := range rule.Get("rests_on").Items() {
+		if t := shop.Find("trial", item.Text); t != nil {
+			showTrial(p, shop, t, false)
+		}
+	}
+	n, _ := rule.File.Text.Position(rule.Span.Start)
+	part(p, "Written in", fmt.Sprintf("%s, line %d", rule.File.Name, n))
 	p.Wrap("", 2, report.Caution)
 }
 
