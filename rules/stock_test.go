@@ -53,7 +53,7 @@ var needed = map[string][]string{
 	"wick.core":                  {"flat-braid-24", "flat-braid-15", "square-braid-2", "square-braid-5", "square-braid-4", "square-braid-6-tab", "wooden-half-inch"}, // no core by their construction
 	"wick.tab":                   {"flat-braid-24", "flat-braid-15", "square-braid-2", "square-braid-5", "square-braid-4", "cored-zinc-34"},                          // in molds and tapers
 	"wick.lead_at_most":          {},
-	"seal.holds_to":              {"tab-glue"}, // poured cooler than any hot-melt glue gives way
+	"seal.holds_to":              {}, // the glue is poured cooler than any gives way, but a rule of the shop asks
 	"taper.diameter":             {},
 	"pot.holds":                  {},
 	"label.cautions":             {"us-melt"}, // no flame
