@@ -16,8 +16,8 @@ type general struct {
 var generals = []general{
 	{Muta, 1, 1, percent(10), "Annex I, Table 3.5.2", false},
 	{Muta, 2, 2, percent(100), "Annex I, Table 3.5.2", false},
-	{Carc, 1, 1, percent(10), "Annex I, Table 3.6.2", false},
-	{Carc, 2, 2, percent(100), "Annex I, Table 3.6.2", false},
+	{Carc, 1, 1, percent(10), "Annex I, Table 3.6.2", true},
+	{Carc, 2, 2, percent(100), "Annex I, Table 3.6.2", true},
 	{Repr, 1, 1, percent(30), "Annex I, Table 3.7.2", false},
 	{Repr, 2, 2, percent(300), "Annex I, Table 3.7.2", false},
 	{Lact, 0, 0, percent(30), "Annex I, Table 3.7.2", false},
