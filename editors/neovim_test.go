@@ -331,7 +331,7 @@ func (n *neovim) hints() ([]string, bool) {
 	return list, true
 }
 
-func (n *neovim) lenses() []string {
+func (n *neovim) lenses() ([]string, bool) {
 	n.t.Helper()
 	var list []string
 	eventually(n.t, "the lenses", func() (any, bool) {
@@ -344,7 +344,7 @@ func (n *neovim) lenses() []string {
 			return vim.fn.json_encode(list)`)
 		return list, len(list) > 0
 	})
-	return list
+	return list, true
 }
 
 func (n *neovim) symbols() []string {

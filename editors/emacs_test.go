@@ -1,0 +1,256 @@
+package editors
+
+import (
+	"bytes"
+	"encoding/base64"
+	"encoding/json"
+	"fmt"
+	"io"
+	"os"
+	"os/exec"
+	"path/filepath"
+	"strings"
+	"testing"
+	"time"
+
+	"github.com/stretchr/testify/require"
+)
+
+func TestEmacs(t *testing.T) {
+	for _, command := range commands(t, "EDITORS_EMACS", "emacs") {
+		t.Run(versionOf(t, command), func(t *testing.T) {
+			for _, needed := range []string{"emacsclient", "script"} {
+				if _, err := exec.LookPath(needed); err != nil {
+					missing(t, needed+" is not installed")
+				}
+			}
+			if out, err := exec.Command(command, "--batch", "-f", "package-initialize", "--eval", "(require 'eglot)").CombinedOutput(); err != nil {
+				missing(t, "this Emacs has no eglot: "+string(out))
+			}
+			bin, recordings := recorded(t)
+			shop := prepared(t)
+			e := startEmacs(t, command, bin)
+			work(t, shop, e)
+			e.quit()
+			valid(t, recordings)
+		})
+	}
+}
+
+// emacs is one in a terminal of its own: keys are typed there, and what it
+// holds is asked for through its server.
+type emacs struct {
+	t       *testing.T
+	keys    io.WriteCloser
+	sockets string
+	cmd     *exec.Cmd
+	screen  bytes.Buffer
+	undone  string // the text before the last completion
+}
+
+// startEmacs starts one whose init file loads the set-up of this folder, and
+// what the test asks with.
+func startEmacs(t *testing.T, command, bin string) *emacs {
+	t.Helper()
+	home, err := os.MkdirTemp("", "e-") // short, since names of sockets are
+	require.NoError(t, err)
+	t.Cleanup(func() { os.RemoveAll(home) })
+	here, err := os.Getwd()
+	require.NoError(t, err)
+	init := fmt.Sprintf("(setq native-comp-deferred-compilation nil native-comp-jit-compilation nil native-comp-enable-subr-trampolines nil)\n(load %q)\n(load %q)\n", filepath.Join(here, "emacs/wickrule.el"), filepath.Join(here, "testdata/driver.el"))
+	require.NoError(t, os.MkdirAll(home+"/.emacs.d", 0o755))
+	require.NoError(t, os.WriteFile(home+"/.emacs.d/init.el", []byte(init), 0o644))
+	e := &emacs{t: t, sockets: home + "/s"}
+	require.NoError(t, os.Mkdir(e.sockets, 0o700))
+	e.cmd = exec.Command("script", "-qfc", "stty rows 50 cols 160; exec "+command+" -nw", "/dev/null")
+	e.cmd.Env = append(os.Environ(), "HOME="+home, "TERM=screen", "LC_ALL=C.UTF-8", "DRIVER_SOCKETS="+e.sockets,
+		"PATH="+bin+string(os.PathListSeparator)+os.Getenv("PATH"))
+	e.cmd.Stdout = &e.screen
+	e.keys, err = e.cmd.StdinPipe()
+	require.NoError(t, err)
+	require.NoError(t, e.cmd.Start())
+	t.Cleanup(func() {
+		if e.cmd.ProcessState == nil {
+			e.ask(`(kill-emacs)`)
+			e.cmd.Process.Kill()
+			e.cmd.Wait()
+		}
+		if t.Failed() {
+			t.Logf("%.6000s", e.screen.String()[max(0, e.screen.Len()-6000):])
+		}
+	})
+	eventually(t, "Emacs", func() (any, bool) {
+		_, err := os.Stat(e.sockets + "/driver")
+		return err, err == nil
+	})
+	return e
+}
+
+func (e *emacs) quit() {
+	e.ask(`(let ((kill-emacs-query-functions nil)) (run-with-timer 0.1 nil #'kill-emacs) "")`)
+	done := make(chan error, 1)
+	go func() { done <- e.cmd.Wait() }()
+	select {
+	case <-done:
+	case <-time.After(20 * time.Second):
+		require.Fail(e.t, "the editor does not end")
+	}
+}
+
+// ask has a form evaluated.
+func (e *emacs) ask(form string) (string, error) {
+	out, err := exec.Command("emacsclient", "-s", e.sockets+"/driver", "--eval", form).CombinedOutput()
+	if err != nil {
+		err = fmt.Errorf("%w: %s", err, out)
+	}
+	return strings.TrimSpace(string(out)), err
+}
+
+// in evaluates a form in the buffer that is shown, and reads its value.
+func (e *emacs) in(form string, value any) {
+	e.t.Helper()
+	out, err := e.ask("(driver-in " + form + ")")
+	require.NoError(e.t, err, form)
+	data, err := base64.StdEncoding.DecodeString(strings.Trim(out, `"`))
+	require.NoError(e.t, err, out)
+	var list []json.RawMessage
+	require.NoError(e.t, json.Unmarshal(data, &list), string(data))
+	if value != nil {
+		require.NoError(e.t, json.Unmarshal(list[0], value), string(data))
+	}
+}
+
+// input types keys, one after the other.
+func (e *emacs) input(keys ...string) {
+	e.t.Helper()
+	for _, key := range keys {
+		_, err := io.WriteString(e.keys, key)
+		require.NoError(e.t, err)
+		time.Sleep(10 * time.Millisecond)
+	}
+}
+
+func lisp(text string) string {
+	return `"` + strings.NewReplacer(`\`, `\\`, `"`, `\"`).Replace(text) + `"`
+}
+
+func (e *emacs) open(path string) {
+	e.t.Helper()
+	e.in(`(progn (setq driver-path `+lisp(path)+`) nil)`, nil)
+	e.input("\x03", "o")
+	eventually(e.t, "the server", func() (any, bool) {
+		var seen string
+		e.in(`(format "%s %s" (buffer-file-name) (if (and (fboundp 'eglot-managed-p) (eglot-managed-p) (equal (file-truename (buffer-file-name)) `+lisp(path)+`)) "ready" (with-current-buffer "*Messages*" (driver-text))))`, &seen)
+		return seen, strings.HasSuffix(seen, "ready")
+	})
+}
+
+func (e *emacs) text() (text string) {
+	e.t.Helper()
+	e.in(`(driver-text)`, &text)
+	return text
+}
+
+func (e *emacs) cursor(piece string, further int) {
+	e.t.Helper()
+	var found bool
+	e.in(fmt.Sprintf(`(driver-cursor %s %d)`, lisp(piece), further), &found)
+	require.True(e.t, found, piece)
+}
+
+func (e *emacs) replace(old, new string) {
+	e.t.Helper()
+	e.cursor(old, 0)
+	for range []rune(old) {
+		e.input("\x04") // C-d
+	}
+	e.typed(new)
+	eventually(e.t, "the typed text", func() (any, bool) { text := e.text(); return text, strings.Contains(text, new) })
+}
+
+func (e *emacs) typed(text string) {
+	for _, r := range text {
+		e.input(string(r))
+	}
+}
+
+func (e *emacs) findings() (list []finding) {
+	e.t.Helper()
+	e.in(`(driver-findings)`, &list)
+	if list == nil {
+		list = []finding{}
+	}
+	return list
+}
+
+func (e *emacs) hover() (text string) {
+	e.t.Helper()
+	e.input("\x03", "h")
+	eventually(e.t, "the hover", func() (any, bool) {
+		e.in(`(driver-hover)`, &text)
+		return text, strings.Contains(text, "of total")
+	})
+	e.input("\x18", "1") // C-x 1
+	return text
+}
+
+func (e *emacs) complete(after, typed string) (offers []string) {
+	e.t.Helper()
+	e.undone = e.text()
+	e.cursor(after, 0)
+	e.input("\x05", "\r") // C-e RET
+	e.typed(typed)
+	eventually(e.t, "what was typed", func() (any, bool) { text := e.text(); return text, strings.Contains(text, typed) })
+	e.in(`(driver-offers)`, &offers)
+	e.input("\x1b\t") // M-TAB
+	eventually(e.t, "the completion", func() (any, bool) {
+		text := e.text()
+		return text, len(offers) > 0 && strings.Contains(text, offers[0]+`"`)
+	})
+	return offers
+}
+
+func (e *emacs) undo() {
+	e.t.Helper()
+	for range 40 {
+		if e.text() == e.undone {
+			return
+		}
+		e.input("\x1f") // C-_
+		time.Sleep(20 * time.Millisecond)
+	}
+}
+
+func (e *emacs) act(title string) (titles []string) {
+	e.t.Helper()
+	e.in(`(setq driver-titles nil driver-wanted `+lisp(title)+`)`, nil)
+	e.input("\x03", "a")
+	eventually(e.t, "the actions", func() (any, bool) {
+		e.in(`(vconcat driver-titles)`, &titles)
+		return e.screen.String()[max(0, e.screen.Len()-500):], len(titles) > 0
+	})
+	return titles
+}
+
+func (e *emacs) rename(to string) { e.t.Helper(); e.in(`(progn (eglot-rename `+lisp(to)+`) nil)`, nil) }
+
+func (e *emacs) layOut() { e.t.Helper(); e.input("\x03", "f") }
+
+func (e *emacs) hints() (list []string, can bool) {
+	e.t.Helper()
+	e.in(`(if (fboundp 'eglot-inlay-hints-mode) t :json-false)`, &can)
+	if can {
+		e.in(`(driver-hints)`, &list)
+	}
+	return list, can
+}
+
+func (e *emacs) lenses() ([]string, bool) { return nil, false } // eglot shows none
+
+func (e *emacs) symbols() (list []string) {
+	e.t.Helper()
+	e.in(`(driver-symbols)`, &list)
+	return list
+}
+
+func (e *emacs) save() { e.t.Helper(); e.in(`(progn (save-some-buffers t) nil)`, nil) }
