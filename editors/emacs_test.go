@@ -2,6 +2,7 @@ package editors
 
 import (
 	"bytes"
+	"context"
 	"encoding/base64"
 	"encoding/json"
 	"fmt"
@@ -10,6 +11,7 @@ import (
 	"os/exec"
 	"path/filepath"
 	"strings"
+	"sync"
 	"testing"
 	"time"
 
@@ -44,7 +46,7 @@ type emacs struct {
 	keys    io.WriteCloser
 	sockets string
 	cmd     *exec.Cmd
-	screen  bytes.Buffer
+	screen  screen
 	undone  string // the text before the last completion
 }
 
@@ -76,7 +78,7 @@ func startEmacs(t *testing.T, command, bin string) *emacs {
 			e.cmd.Wait()
 		}
 		if t.Failed() {
-			t.Logf("%.6000s", e.screen.String()[max(0, e.screen.Len()-6000):])
+			t.Logf("%.6000s", e.screen.last(6000))
 		}
 	})
 	eventually(t, "Emacs", func() (any, bool) {
@@ -97,9 +99,40 @@ func (e *emacs) quit() {
 	}
 }
 
+// screen is what a terminal was sent.
+type screen struct {
+	mu   sync.Mutex
+	sent bytes.Buffer
+}
+
+func (s *screen) Write(data []byte) (int, error) {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.sent.Write(data)
+}
+
+func (s *screen) String() string {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	return s.sent.String()
+}
+
+func (s *screen) forget() {
+	s.mu.Lock()
+	defer s.mu.Unlock()
+	s.sent.Reset()
+}
+
+func (s *screen) last(bytes int) string {
+	text := s.String()
+	return text[max(0, len(text)-bytes):]
+}
+
 // ask has a form evaluated.
 func (e *emacs) ask(form string) (string, error) {
-	out, err := exec.Command("emacsclient", "-s", e.sockets+"/driver", "--eval", form).CombinedOutput()
+	ctx, cancel := context.WithTimeout(context.Background(), 15*time.Second)
+	defer cancel()
+	out, err := exec.CommandContext(ctx, "emacsclient", "-s", e.sockets+"/driver", "--eval", form).CombinedOutput()
 	if err != nil {
 		err = fmt.Errorf("%w: %s", err, out)
 	}
@@ -227,12 +260,26 @@ func (e *emacs) act(title string) (titles []string) {
 	e.input("\x03", "a")
 	eventually(e.t, "the actions", func() (any, bool) {
 		e.in(`(vconcat driver-titles)`, &titles)
-		return e.screen.String()[max(0, e.screen.Len()-500):], len(titles) > 0
+		return e.screen.last(500), len(titles) > 0
 	})
 	return titles
 }
 
-func (e *emacs) rename(to string) { e.t.Helper(); e.in(`(progn (eglot-rename `+lisp(to)+`) nil)`, nil) }
+func (e *emacs) rename(to string) {
+	e.t.Helper()
+	e.in(`(progn (setq driver-name `+lisp(to)+`) nil)`, nil)
+	e.screen.forget()
+	e.input("\x03", "r")
+	// Older ones show the files and ask. A question of emacsclient meanwhile would
+	// end that, so that the screen is looked at.
+	for range 100 {
+		if strings.Contains(e.screen.String(), "(y or n)") {
+			e.input("y")
+			return
+		}
+		time.Sleep(20 * time.Millisecond)
+	}
+}
 
 func (e *emacs) layOut() { e.t.Helper(); e.input("\x03", "f") }
 

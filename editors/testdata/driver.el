@@ -11,7 +11,10 @@
 ;; of M-x would end it.
 (defvar driver-path nil "The file to be opened next.")
 (defun driver-open () (interactive) (find-file driver-path))
+(defvar driver-name nil "The name that is to be given next.")
+(defun driver-rename () (interactive) (eglot-rename driver-name))
 (global-set-key (kbd "C-c o") #'driver-open)
+(global-set-key (kbd "C-c r") #'driver-rename)
 (global-set-key (kbd "C-c h") #'eldoc-doc-buffer)
 (global-set-key (kbd "C-c a") #'eglot-code-actions)
 (global-set-key (kbd "C-c f") #'eglot-format-buffer)
