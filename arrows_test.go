@@ -40,6 +40,7 @@ var below = map[string][]string{
 	"wickrule":                   {"wickrule/cli"},
 	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/batch", "wickrule/rules/formula", "wickrule/rules/sheet", "wickrule/rules/shoprule", "wickrule/examples", "wickrule/lsp"},
 	"wickrule/examples":          {},
+	"wickrule/editors":           {},
 	"wickrule/schema/quantity":   {},
 	"wickrule/schema":            {"wickrule/schema/quantity"},
 	"wickrule/schema/formatref":  {"wickrule/schema"},

@@ -73,6 +73,20 @@ func TestCIRunsTheReadmesTests(t *testing.T) {
 	assert.Contains(t, string(script), "\n"+commands[1])
 }
 
+// What the README and the editors' one point to is there.
+func TestReadmesLinksLead(t *testing.T) {
+	for _, name := range []string{"README.md", "editors/README.md"} {
+		text, err := os.ReadFile(name)
+		require.NoError(t, err)
+		links := regexp.MustCompile(`\]\(([^)]+)\)`).FindAllStringSubmatch(string(text), -1)
+		require.NotEmpty(t, links)
+		for _, link := range links {
+			_, err := os.Stat(filepath.Join(filepath.Dir(name), link[1]))
+			assert.NoError(t, err, name)
+		}
+	}
+}
+
 // blocks are the README's fenced texts of one kind.
 func blocks(t *testing.T, kind string) []string {
 	t.Helper()

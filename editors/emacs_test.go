@@ -273,7 +273,7 @@ func (e *emacs) rename(to string) {
 	// Older ones show the files and ask. A question of emacsclient meanwhile would
 	// end that, so that the screen is looked at.
 	for range 100 {
-		if strings.Contains(e.screen.String(), "(y or n)") {
+		if strings.Contains(e.screen.String(), "Proceed? (") {
 			e.input("y")
 			return
 		}

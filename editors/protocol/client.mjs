@@ -100,6 +100,7 @@ export class Client {
       } else {
         const file = new URL(uri);
         fs.writeFileSync(file, applied(fs.readFileSync(file, "utf8"), change.edits));
+        this.connection.sendNotification("workspace/didChangeWatchedFiles", { changes: [{ uri, type: 2 }] });
       }
     }
     return true;

@@ -270,7 +270,7 @@ async function world(s, folder) {
   await s.close(uri);
 }
 
-for (const [capabilities, folder, some] of [[able, shop, 24], [able, faulty, 16], [pulling, shop, 6], [plain, faulty, 6]]) {
+for (const [capabilities, folder, some] of [[able, shop, 14], [able, faulty, 8], [pulling, shop, 4], [plain, faulty, 4]]) {
   // What a session does to the files is not to be met by the next one.
   const own = fs.mkdtempSync(path.join(path.dirname(shop), "session-"));
   fs.cpSync(folder, own, { recursive: true });
