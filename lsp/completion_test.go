@@ -216,7 +216,7 @@ func TestCompletionFromNothing(t *testing.T) {
 		{"label \"a\" {\n  markets  = [\"EU\"]\n  cautions = [\n    \"general warning sign\",\n    \"‸\",\n    \"never leave unattended\",\n  ]\n}\n", "keep away from children and pets", "label \"a\" {\n  markets  = [\"EU\"]\n  cautions = [\n    \"general warning sign\",\n    \"keep away from children and pets\",\n    \"never leave unattended\",\n  ]\n}\n"},
 		{"wax \"a\" {\n  heat_capacity = \"2.2 ‸\"\n}\n", "kJ/kgK", "wax \"a\" {\n  heat_capacity = \"2.2 kJ/kgK\"\n}\n"},
 		{"wax \"a\" {\n  cure = \"1 ‸ 4 h\"\n}\n", "min", "wax \"a\" {\n  cure = \"1 min 4 h\"\n}\n"},
-		{"rule \"a\" {\n  rests_on = [\"‸\"]\n  sound {\n    recipe \"b\" {\n    }\n  }\n}\n", "", ""},
+		{"rule \"a\" {\n  rests_on = [\"‸\"]\n  sound {\n    recipe \"b\" {\n    }\n  }\n}\n", "beeswax-color", "rule \"a\" {\n  rests_on = [\"beeswax-color\"]\n  sound {\n    recipe \"b\" {\n    }\n  }\n}\n"},
 		{"rule \"a\" {\n  sound {\n    recipe \"b\" {\n      made_for = \"o‸\"\n    }\n  }\n}\n", "sale", "rule \"a\" {\n  sound {\n    recipe \"b\" {\n      made_for = \"sale\"\n    }\n  }\n}\n"},
 	}
 	for _, c := range cases {

@@ -73,7 +73,7 @@ func TestSearch(t *testing.T) {
 	e := connect(t, disk, "shop", able)
 	e.open(tide, string(disk[tide].Data))
 	for query, want := range map[string][]string{
-		"madder":     {"Madder red (madder)"},
+		"madder":     {"Madder red (madder)", "A strong load is stirred for at least two minutes (strong-loads-stirred-longer)"}, // its letters, in order
 		"MadderRed":  {"Madder red (madder)"},
 		"tide thyme": {"Tide and thyme (tide-and-thyme)", "Tide and thyme pillar (tide-pillar)"},
 		"rbrplg":     {"Silicone rubber plug (rubber-plug)"},

@@ -52,7 +52,7 @@ rule "tab-glue-in-hand" {
     recipe "cool-jar" {
       container "tumbler-10" { count = 1 }
       step "set wick" { with = "tab-glue" }
-      step "pour" { at = "142 °F" }
+      step "pour" { at = "140 °F" }
     }
   }
 
