@@ -48,8 +48,9 @@ func (s *server) settle() bool {
 		if shop.live == nil {
 			continue
 		}
-		s.settleOpen(shop)
+		open := s.settleOpen(shop)
 		touched, more := shop.live.Settle(nil, slice)
+		touched = append(open, touched...)
 		for _, name := range touched {
 			s.publish(shop, name, false)
 		}
@@ -162,7 +163,11 @@ func (s *server) pull(params json.RawMessage) (any, error) {
 		return documentDiagnosticReport{Kind: "full", Items: &[]diagnostic{}}, nil
 	}
 	shop := s.shops[doc.root]
-	s.settleOpen(shop)
+	for _, name := range s.settleOpen(shop) {
+		if name != doc.name {
+			s.publish(shop, name, false)
+		}
+	}
 	list := s.now.Load().of(shop.live.Shop(), shop.live.Shop().File(doc.name)).diagnostics(shop.live.Of(doc.name))
 	id := strconv.FormatUint(sumOf(list), 16)
 	if id == p.PreviousResultID {

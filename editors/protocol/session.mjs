@@ -249,8 +249,8 @@ async function world(s, folder) {
   if (!s.able.diagnosticProvider) await s.until("the findings of a new file", () => (s.published.get(pathToFileURL(extra).href)?.diagnostics.length ? true : undefined));
   // A shelf that changes under an open recipe: what is shown there is asked for anew.
   const shelf = await s.open(files(folder).find((name) => name.endsWith("waxes.candle.hcl")));
-  const limit = s.text(shelf).indexOf('fragrance_limit = "6 % of wax"');
-  const here = position(s.text(shelf), limit + 'fragrance_limit = "'.length);
+  const limit = s.text(shelf).indexOf('"6 % of wax"');
+  const here = position(s.text(shelf), limit + 1);
   if (s.able.diagnosticProvider) await s.call("textDocument/diagnostic", { textDocument: { uri } });
   await s.edit(shelf, { start: here, end: { line: here.line, character: here.character + 1 } }, "2");
   await s.call("textDocument/hover", { textDocument: { uri: shelf }, position: here });
