@@ -270,15 +270,16 @@ func (e *emacs) rename(to string) {
 	e.in(`(progn (setq driver-name `+lisp(to)+`) nil)`, nil)
 	e.screen.forget()
 	e.input("\x03", "r")
-	// Older ones show the files and ask. A question of emacsclient meanwhile would
-	// end that, so that the screen is looked at.
-	for range 100 {
-		if strings.Contains(e.screen.String(), "Proceed? (") {
+	// It shows the files and asks. A question of emacsclient meanwhile would end
+	// that, so that the screen is looked at.
+	eventually(e.t, "the question whether to rename, or the new name", func() (any, bool) {
+		shown := e.screen.String()
+		if strings.Contains(shown, "Proceed? (") {
 			e.input("y")
-			return
+			return shown, true
 		}
-		time.Sleep(20 * time.Millisecond)
-	}
+		return shown, strings.Contains(shown, to[strings.LastIndex(to, "-")+1:])
+	})
 }
 
 func (e *emacs) layOut() { e.t.Helper(); e.input("\x03", "f") }
