@@ -50,6 +50,30 @@ func TestNeovim(t *testing.T) {
 	}
 }
 
+// The words of a finding stand beside the line while the person still types.
+func TestNeovimShowsFindings(t *testing.T) {
+	for _, command := range neovims(t) {
+		t.Run(versionOf(t, command), func(t *testing.T) {
+			shop := prepared(t)
+			n := startNeovim(t, command, filepath.Dir(program(t)))
+			n.open(filepath.Join(shop, tide))
+			n.replace("5 % of wax", "7 % of wax")
+			eventually(t, "the words of the finding", func() (any, bool) {
+				shown := n.lua(`
+					local words = ""
+					for _, space in pairs(vim.api.nvim_get_namespaces()) do
+						for _, mark in ipairs(vim.api.nvim_buf_get_extmarks(0, space, { 11, 0 }, { 11, -1 }, { details = true })) do
+							for _, chunk in ipairs(mark[4].virt_text or {}) do words = words .. chunk[1] end
+						end
+					end
+					return words`)
+				return shown, strings.Contains(shown, "7 % of wax is over what Northlight paraffin")
+			})
+			n.inserting(true)
+		})
+	}
+}
+
 func versionOf(t *testing.T, command string) string {
 	t.Helper()
 	out, err := exec.Command(command, "--version").Output()

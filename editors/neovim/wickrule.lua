@@ -15,16 +15,28 @@ vim.api.nvim_create_autocmd({ "BufRead", "BufNewFile" }, {
   end,
 })
 
--- The findings of this server are shown while you type, beside the line.
-local function show_findings(client)
-  local spaces = { vim.lsp.diagnostic.get_namespace(client.id) }
-  for _, space in ipairs(spaces) do
+-- The findings of this server are shown while you type, beside the line (K tells
+-- the whole of one that is cut). Where the server is asked for them, they lie in
+-- a space that is there from the first of them on.
+local shown = {}
+local function show_in(space)
+  if not shown[space] then
+    shown[space] = true
     vim.diagnostic.config({ update_in_insert = true, virtual_text = true, severity_sort = true }, space)
   end
 end
 
+local function show_findings()
+  for space, about in pairs(vim.diagnostic.get_namespaces()) do
+    if about.name and about.name:find("wickrule", 1, true) then
+      show_in(space)
+    end
+  end
+end
+
 local function on_attach(client, buffer)
-  show_findings(client)
+  show_in(vim.lsp.diagnostic.get_namespace(client.id))
+  vim.api.nvim_create_autocmd("DiagnosticChanged", { buffer = buffer, callback = show_findings })
   local function key(mode, keys, act)
     vim.keymap.set(mode, keys, act, { buffer = buffer })
   end
