@@ -61,7 +61,7 @@ func TestNeovimShowsFindings(t *testing.T) {
 			eventually(t, "the words of the finding", func() (any, bool) {
 				shown := n.lua(`
 					local words = ""
-					for space = 1, vim.api.nvim_create_namespace("the last") do -- some have no name
+					for space = 1, vim.api.nvim_create_namespace("") do -- some have no name
 						for _, mark in ipairs(vim.api.nvim_buf_get_extmarks(0, space, 0, -1, { details = true })) do
 							for _, chunk in ipairs(mark[4].virt_text or {}) do words = words .. chunk[1] end
 						end
