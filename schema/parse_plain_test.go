@@ -98,11 +98,15 @@ func spelled(t *tree, b body) string {
 }
 
 func TestQuickParserTakesTheDemoShop(t *testing.T) {
+	declined := []string{}
 	for name, text := range examplesOf(t, examples.Shop()) {
+		if strings.HasPrefix(name, "rules/") { // what computes is HCL's to read
+			assert.False(t, agree(t, text), name)
+			continue
+		}
 		assert.True(t, agree(t, text), name)
 		assert.True(t, agree(t, strings.ReplaceAll(text, "\n", "\r\n")), "%s with CRLF", name)
 	}
-	declined := []string{}
 	for name, text := range examplesOf(t, examples.Faulty()) {
 		if !agree(t, text) {
 			declined = append(declined, name)
