@@ -97,7 +97,8 @@ func capital(text string) string {
 // labels is where the text of an explanation starts.
 const labels = 20
 
-func (s *session) explainRule(p *report.Page, r *lint.Rule) {
+// explainHead is what every rule has to say first, built-in or of the shop.
+func explainHead(p *report.Page, r *lint.Rule) {
 	p.Title(r.Name, r.Group)
 	p.Blank()
 	p.Wrap("", 2, capital(r.Title)+".")
@@ -105,6 +106,10 @@ func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 	part(p, "How loud", loudnessOf(r))
 	part(p, "Why", r.Why)
 	part(p, "To put it right", r.Remedy)
+}
+
+func (s *session) explainRule(p *report.Page, r *lint.Rule) {
+	explainHead(p, r)
 	part(p, "Mind", r.Cautions)
 	part(p, "Source", r.Source)
 	shop, errs := lint.Load(examples.Shop(), ".", nil)
@@ -122,13 +127,7 @@ func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 
 // explainOwn explains a rule of the shop's own, with the trials behind it.
 func explainOwn(p *report.Page, shop *lint.Shop, r *lint.Rule) {
-	p.Title(r.Name, r.Group)
-	p.Blank()
-	p.Wrap("", 2, capital(r.Title)+".")
-	p.Blank()
-	part(p, "How loud", loudnessOf(r))
-	part(p, "Why", r.Why)
-	part(p, "To put it right", r.Remedy)
+	explainHead(p, r)
 	part(p, "Rests on", r.Source)
 	rule := shop.Find("rule", r.Name)
 	for _, item := range rule.Get("rests_on").Items() {

@@ -69,8 +69,6 @@ func (h *here) completionAsked(_ context.Context, p *completionParams) (completi
 	return a.answer(), nil
 }
 
-func (h *here) completion(at int32) completionList { return h.asked(at).answer() }
-
 // asked is what is known of the place where completion is asked for.
 type asked struct {
 	*here

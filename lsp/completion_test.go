@@ -383,3 +383,6 @@ func TestCompletionInALargeShop(t *testing.T) {
 		require.InDelta(t, a, b, a/10+20, piece)
 	}
 }
+
+// completion is what is offered at an offset.
+func (h *here) completion(at int32) completionList { return h.asked(at).answer() }

@@ -28,13 +28,20 @@ func (c *Classification) skin() {
 	if c.keep(corr) {
 		return
 	}
-	weak.decide(one)
+	c.irritates(weak, both, "skin", "Table 3.2.4")
+}
+
+// irritates judges the two sums that make a mixture an irritant of skin or
+// eyes: what does more than irritate, from 1 %, and ten times that with the
+// irritants, from 10 %.
+func (c *Classification) irritates(weak, both Step, organ, table string) {
+	weak.decide(percent(100))
 	if c.keep(weak) {
 		return
 	}
 	both.decide(percent(1000))
 	if !c.keep(both) {
-		c.notSummable(SkinIrrit, percent(300), "skin", "Table 3.2.4")
+		c.notSummable(both.Into.Class, percent(300), organ, table)
 	}
 }
 
@@ -84,14 +91,7 @@ func (c *Classification) eyes() {
 	if c.keep(dam) {
 		return
 	}
-	weak.decide(one)
-	if c.keep(weak) {
-		return
-	}
-	both.decide(percent(1000))
-	if !c.keep(both) {
-		c.notSummable(EyeIrrit, percent(300), "eyes", "Table 3.3.4")
-	}
+	c.irritates(weak, both, "eyes", "Table 3.3.4")
 }
 
 // notSummable doubts a sum that stays under its limit with an aldehyde or a
