@@ -4,6 +4,7 @@ import (
 	"strings"
 	"testing"
 
+	"github.com/agext/levenshtein"
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
 )
@@ -124,6 +125,13 @@ func TestNearest(t *testing.T) {
 		name, sure := Nearest(word, known)
 		assert.Equal(t, want, name, word)
 		assert.Equal(t, want != "", sure, word)
+	}
+	for _, word := range []string{"weight", "tiel", "POUR", "s_pour", "meelt", "gweith", "²pour", "", "p", "1 pour"} {
+		for _, k := range known {
+			own, countable := lettersOf(plainSpelling(word))
+			assert.Equal(t, word != "²pour", countable)
+			assert.True(t, !countable || own.apart(k) <= levenshtein.Distance(plainSpelling(word), plainSpelling(k), nil), "%s, %s", word, k)
+		}
 	}
 	_, sure := Nearest("cat", []string{"bat", "hat"})
 	assert.False(t, sure, "two are as near")

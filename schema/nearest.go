@@ -19,9 +19,12 @@ func Nearest(word string, known []string) (name string, sure bool) {
 		limit = 1
 	}
 	best, near := limit+2, 0
+	own, countable := lettersOf(word)
 	for _, k := range known {
-		if apart := max(len(word)-len(k), len(k)-len(word)); apart >= best && apart > limit {
-			continue // the distance is at least that of the lengths
+		if countable {
+			if apart := own.apart(k); apart >= best && apart > limit {
+				continue
+			}
 		}
 		plain := plainSpelling(k)
 		d := levenshtein.Distance(word, plain, nil)
@@ -40,6 +43,58 @@ func Nearest(word string, known []string) (name string, sure bool) {
 	}
 	return name, near == 1 || best == 0
 }
+
+// letters counts the letters and digits of a word, capitals as small ones.
+type letters struct {
+	of    [128]int16
+	total int
+}
+
+// lettersOf counts what is ASCII in a word of ordinary length; known is false
+// where there is more to it.
+func lettersOf(word string) (n letters, known bool) {
+	if len(word) > 1000 {
+		return n, false
+	}
+	for i := range len(word) {
+		if word[i] >= 128 {
+			return n, false
+		}
+		if c := letterOf[word[i]]; c != 0 {
+			n.of[c]++
+			n.total++
+		}
+	}
+	return n, true
+}
+
+// apart is a distance that two words are at least apart, found without
+// comparing their spelling: each letter that one of them has more of costs a
+// slip. Among thousands of keys nearly all are too far away by that alone.
+func (n *letters) apart(word string) int {
+	other, known := lettersOf(word)
+	if !known {
+		return 0
+	}
+	shared := 0
+	for c := '0'; c <= 'z'; c++ {
+		shared += int(min(n.of[c], other.of[c]))
+	}
+	return max(n.total, other.total) - shared
+}
+
+// letterOf makes capitals small; what is no letter and no digit is 0.
+var letterOf = func() (table [128]byte) {
+	for c := range table {
+		switch {
+		case 'a' <= c && c <= 'z', '0' <= c && c <= '9':
+			table[c] = byte(c)
+		case 'A' <= c && c <= 'Z':
+			table[c] = byte(c) + 'a' - 'A'
+		}
+	}
+	return table
+}()
 
 // swapped says whether the words differ by two neighboring letters that
 // changed places.
