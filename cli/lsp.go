@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 	"path/filepath"
+	"runtime/debug"
 	"syscall"
 
 	"github.com/spf13/pflag"
@@ -33,6 +34,10 @@ func serveEditor(s *session, args []string) int {
 	// The protocol has standard output to itself: what anything else would print
 	// there goes to the error stream.
 	os.Stdout = os.Stderr
+	if os.Getenv("GOGC") == "" {
+		// Room for garbage is worth less here than an edit that waits for its collection.
+		debug.SetGCPercent(200)
+	}
 	volume := s.locate(".").volume
 	return lsp.Serve(s.ctx, s.In, s.Out, lsp.Config{
 		Disk: os.DirFS(volume),

@@ -94,6 +94,8 @@ func (quiet) Printf(string, ...any) {}
 // loop does one thing after the other until the connection ends. Checking
 // again what an edit has touched waits while there is anything to do.
 func (s *server) loop(ctx context.Context) {
+	paused := time.NewTimer(pause)
+	defer paused.Stop()
 	for s.state != ended {
 		tasks := s.inbox.take()
 		for _, task := range tasks {
@@ -107,6 +109,9 @@ func (s *server) loop(ctx context.Context) {
 		}
 		select {
 		case <-s.inbox.more:
+			paused.Reset(pause)
+		case <-paused.C:
+			s.atPause()
 		case <-s.conn.DisconnectNotify():
 			for _, task := range s.inbox.take() {
 				task()

@@ -5,6 +5,7 @@ import (
 	"io/fs"
 	"math"
 	"path"
+	"runtime"
 	"strings"
 
 	"wickrule/lint"
@@ -55,6 +56,7 @@ func (s *server) read(over overlay, root string) (*lint.Live, []lint.ReadError) 
 	}
 	live := lint.NewLive(shop, s.Rules, s.Today())
 	live.Settle(nil, math.MaxInt)
+	runtime.GC()
 	return live, errs
 }
 
