@@ -9,6 +9,7 @@ import (
 	"github.com/sourcegraph/jsonrpc2"
 	protocol "github.com/tliron/glsp/protocol_3_16"
 
+	"wickrule/rules/formula"
 	"wickrule/schema"
 )
 
@@ -97,6 +98,7 @@ func (h *here) rename(ctx context.Context, p *protocol.RenameParams) (*protocol.
 	if err != nil {
 		return nil, err
 	}
+	edits = append(edits, h.burnedUnder(formula.Renaming{Kind: to.kinds[0], From: to.key, To: p.NewName}, edits)...)
 	slices.SortStableFunc(edits, func(a, b schema.Edit) int {
 		return cmp.Or(cmp.Compare(a.File.Name, b.File.Name), cmp.Compare(a.Span.Start, b.Span.Start))
 	})

@@ -1,6 +1,7 @@
 package formula
 
 import (
+	"cmp"
 	"slices"
 	"strconv"
 	"strings"
@@ -41,12 +42,11 @@ func (c *collector) unknown(f batch.Figure) {
 // inOrder sorts what was added since by name: the order in which ingredients
 // are written makes no other candle.
 func (c *collector) inOrder(since int) {
-	slices.SortFunc(c.list[since:], func(a, b Attribute) int {
-		if by := strings.Compare(a.Name, b.Name); by != 0 {
-			return by
-		}
-		return strings.Compare(a.Value, b.Value)
-	})
+	slices.SortFunc(c.list[since:], byName)
+}
+
+func byName(a, b Attribute) int {
+	return cmp.Or(strings.Compare(a.Name, b.Name), strings.Compare(a.Value, b.Value))
 }
 
 // mixture adds what is weighed in.
@@ -129,7 +129,7 @@ func (c *collector) blend(wax *schema.Block) {
 		share := part.Get("share")
 		switch {
 		case share.IsAmount():
-			c.add(Wax, "wax "+wax.Label+", part "+part.Label, percent(share.Amount().High().Base(), 1)+" %")
+			c.add(Wax, "wax "+wax.Label+beforePart+part.Label, percent(share.Amount().High().Base(), 1)+" %")
 		case share.Broken():
 			c.unknown(batch.Figure{State: schema.Broken})
 		}
@@ -154,7 +154,7 @@ func (c *collector) toppings(b *batch.Batch, vessel string) {
 			value = "out of reach of the flame"
 		}
 		if vessel == everyVessel && on != "" {
-			value += ", on " + on
+			value += beforeVessel + on
 		}
 		c.add(Topping, "topping "+topping.Label, value)
 	}

@@ -13,7 +13,8 @@
 //
 // Titles and prose, the size of the batch, step times and temperatures,
 // densities and flash points are not in it. Stock is known by its key: an item
-// that gets another key is another item.
+// that gets another key is another item, unless it is renamed together with
+// what was burned of it (Renaming).
 package formula
 
 import (
