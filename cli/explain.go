@@ -3,8 +3,6 @@ package cli
 import (
 	"fmt"
 	"strings"
-	"unicode"
-	"unicode/utf8"
 
 	"github.com/spf13/pflag"
 
@@ -12,6 +10,7 @@ import (
 	"wickrule/lint"
 	"wickrule/lint/report"
 	"wickrule/rules"
+	"wickrule/rules/explained"
 	"wickrule/schema"
 )
 
@@ -85,15 +84,6 @@ func listRules(p *report.Page, all []*lint.Rule) {
 	}
 }
 
-// capital is a text as a sentence begins.
-func capital(text string) string {
-	if text == "" {
-		return ""
-	}
-	first, size := utf8.DecodeRuneInString(text)
-	return string(unicode.ToUpper(first)) + text[size:]
-}
-
 // labels is where the text of an explanation starts.
 const labels = 20
 
@@ -101,9 +91,9 @@ const labels = 20
 func explainHead(p *report.Page, r *lint.Rule) {
 	p.Title(r.Name, r.Group)
 	p.Blank()
-	p.Wrap("", 2, capital(r.Title)+".")
+	p.Wrap("", 2, explained.Sentence(r.Title)+".")
 	p.Blank()
-	part(p, "How loud", loudnessOf(r))
+	part(p, "How loud", explained.Loudness(r))
 	part(p, "Why", r.Why)
 	part(p, "To put it right", r.Remedy)
 }
@@ -130,10 +120,8 @@ func explainOwn(p *report.Page, shop *lint.Shop, r *lint.Rule) {
 	explainHead(p, r)
 	part(p, "Rests on", r.Source)
 	rule := shop.Find("rule", r.Name)
-	for _, item := range rule.Get("rests_on").Items() {
-		if t := shop.Find("trial", item.Text); t != nil {
-			showTrial(p, shop, t, false)
-		}
+	for _, t := range explained.Behind(shop, rule) {
+		showTrial(p, &t, false)
 	}
 	n, _ := rule.File.Text.Position(rule.Span.Start)
 	part(p, "Written in", fmt.Sprintf("%s, line %d", rule.File.Name, n))
@@ -152,130 +140,29 @@ func part(p *report.Page, label, text string) {
 	p.Blank()
 }
 
-func loudnessOf(r *lint.Rule) string {
-	word := func(l lint.Level) string {
-		if l == lint.Silent {
-			return "silent"
-		}
-		return l.String()
-	}
-	text := "for sale " + word(r.Levels.Sale) + ", for a class " + word(r.Levels.Class) + ", for own use " + word(r.Levels.OwnUse)
-	if r.Levels == lint.Every(r.Levels.Sale) {
-		text = word(r.Levels.Sale) + ", whatever it is made for"
-	}
-	switch {
-	case r.About == lint.AboutFormat && r.Binding:
-		text += "; it is about how the text is written and can be neither conceded nor turned down"
-	case r.About == lint.AboutFormat:
-		text += "; it is about how the text is written and cannot be conceded"
-	case r.Binding:
-		text += "; in what is made for sale it can be neither conceded nor turned down"
-	}
-	return text
-}
-
 // showExample lays the example over the demo shop, shows the block it is
 // about, and what the rule says of it.
 func (s *session) showExample(p *report.Page, label string, base *lint.Shop, r *lint.Rule, e lint.Example) {
-	p.Wrap("  "+label, labels, capital(e.About)+":")
+	p.Wrap("  "+label, labels, explained.Sentence(e.About)+":")
 	p.Blank()
-	shop, about, err := e.Over(base)
+	tried, err := explained.Try(base, s.rulesFor, r, e, s.today())
 	if err != nil {
 		p.Wrap("", labels, "(cannot be shown: "+err.Error()+")")
 		p.Blank()
 		return
 	}
-	var said []lint.Found
-	for _, f := range lint.Run(shop, s.rulesFor(shop), s.today()).Findings {
-		if f.Rule != r {
-			continue
-		}
-		for _, file := range about {
-			if f.At.File == file || f.Recipe != nil && f.Recipe.File == file {
-				said = append(said, f)
-				break
-			}
-		}
-	}
-	file, span := about[0], changedSpan(about[0], e)
-	if len(said) > 0 {
-		file, span = said[0].At.File, said[0].At.Span
-	}
-	for _, line := range excerpt(file, span) {
-		p.Line(strings.Repeat(" ", labels) + report.Clean(line))
+	for _, line := range tried.Excerpt {
+		p.Line(strings.Repeat(" ", labels) + report.Clean(line.Text))
 	}
 	p.Blank()
-	for i := range said {
-		p.Wrap("", labels, said[i].Message)
-		for _, fix := range said[i].Repairs() {
+	for i := range tried.Said {
+		p.Wrap("", labels, tried.Said[i].Message)
+		for _, fix := range tried.Said[i].Repairs() {
 			p.Wrap("", labels, "to put it right: "+fix.Title)
 			break
 		}
 	}
-	if len(said) > 0 {
+	if len(tried.Said) > 0 {
 		p.Blank()
 	}
-}
-
-// changedSpan is where the example's first change stands.
-func changedSpan(file *schema.File, e lint.Example) schema.Span {
-	for _, c := range e.Changes {
-		if at := strings.Index(file.Text.String(), c.To); at >= 0 && c.To != "" {
-			// From its last character, since a change often starts in the block before.
-			end := int32(at + len(strings.TrimRight(c.To, " \n")))
-			return schema.Span{Start: end, End: end}
-		}
-	}
-	return schema.Span{}
-}
-
-// shownLines is how long a block may be to be shown whole.
-const shownLines = 16
-
-// excerpt is the innermost block around the span, or, where that is long, its
-// first and last lines and those around the span.
-func excerpt(file *schema.File, span schema.Span) []string {
-	first, last := 1, file.Text.Lines()
-	blocks := file.Blocks
-	for inside := true; inside; {
-		inside = false
-		for _, b := range blocks {
-			if b.Span.Contains(span) {
-				first, last = file.Text.Line(b.Span.Start), file.Text.Line(max(b.Span.Start, b.Span.End-1))
-				blocks, inside = b.Blocks(), true
-				break
-			}
-		}
-	}
-	var lines []string
-	line := func(n int) string { return strings.TrimRight(file.Text.Slice(file.Text.LineSpan(n)), " ") }
-	at := file.Text.Line(span.Start)
-	for n := first; n <= last; n++ {
-		switch {
-		case last-first < shownLines, n == first, n == last, n >= at-1 && n <= at+1:
-			lines = append(lines, line(n))
-		case lines[len(lines)-1] != "…":
-			lines = append(lines, "…")
-		}
-	}
-	return outdent(lines)
-}
-
-// outdent takes the common indentation away.
-func outdent(lines []string) []string {
-	common := -1
-	for _, l := range lines {
-		if l == "" || l == "…" {
-			continue
-		}
-		if n := len(l) - len(strings.TrimLeft(l, " ")); common < 0 || n < common {
-			common = n
-		}
-	}
-	for i, l := range lines {
-		if len(l) >= common && common > 0 && l != "…" {
-			lines[i] = l[common:]
-		}
-	}
-	return lines
 }

@@ -7,6 +7,7 @@ import (
 	"github.com/spf13/pflag"
 
 	"wickrule/lint/report"
+	"wickrule/rules/explained"
 	"wickrule/rules/sheet"
 	"wickrule/schema"
 )
@@ -78,7 +79,7 @@ func page(v verb, look report.Look) string {
 	}
 	p.Heading(use)
 	p.Blank()
-	p.Wrap("", 2, capital(v.about)+".")
+	p.Wrap("", 2, explained.Sentence(v.about)+".")
 	for paragraph := range strings.SplitSeq(v.help, "\n\n") {
 		p.Blank()
 		p.Wrap("", 2, paragraph)

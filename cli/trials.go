@@ -2,14 +2,12 @@ package cli
 
 import (
 	"fmt"
-	"slices"
 	"strings"
 
 	"github.com/spf13/pflag"
 
-	"wickrule/lint"
 	"wickrule/lint/report"
-	"wickrule/schema"
+	"wickrule/rules/explained"
 )
 
 func trialsVerb() verb {
@@ -31,22 +29,22 @@ func trials(s *session, args []string) int {
 		return NotWorked
 	}
 	p := report.NewPage(s.Look)
-	var open, known []*schema.Block
-	for _, t := range shop.Trials() {
-		if isOpen(t) {
+	var open, known []explained.Trial
+	for _, b := range shop.Trials() {
+		if t := explained.TrialOf(shop, b); t.Open() {
 			open = append(open, t)
 		} else {
 			known = append(known, t)
 		}
 	}
-	list := func(heading string, all []*schema.Block) {
+	list := func(heading string, all []explained.Trial) {
 		if len(all) == 0 {
 			return
 		}
 		p.Heading(heading)
 		p.Blank()
-		for _, t := range all {
-			showTrial(p, shop, t, true)
+		for i := range all {
+			showTrial(p, &all[i], true)
 		}
 	}
 	list("Still open", open)
@@ -58,63 +56,26 @@ func trials(s *session, args []string) int {
 	return Good
 }
 
-func isOpen(trial *schema.Block) bool {
-	outcome := trial.Get("outcome")
-	return outcome.Absent() || outcome.Text() == "open"
-}
-
 // showTrial tells of one trial: what was asked, of what, and what came of it.
-func showTrial(p *report.Page, shop *lint.Shop, t *schema.Block, rests bool) {
-	head := t.Label
-	if date := t.Get("date").Text(); date != "" {
-		head += ", " + date
+func showTrial(p *report.Page, t *explained.Trial, rests bool) {
+	head := t.Key
+	if t.Date != "" {
+		head += ", " + t.Date
 	}
-	switch outcome := t.Get("outcome").Text(); {
-	case isOpen(t):
-		head += ": open"
-	case outcome != "":
-		head += ": " + outcome
+	if t.Outcome != "" {
+		head += ": " + t.Outcome
 	}
 	p.Wrap("", 2, head)
 	line := func(label, text string) {
-		if text = strings.Join(strings.Fields(text), " "); text != "" {
+		if text != "" {
 			p.Wrap("    "+label, labels, text)
 		}
 	}
-	line("asked", t.Get("question").Text())
-	var about []string
-	if key := t.Get("tried"); key.Known() {
-		about = append(about, titleOf(shop, key))
-	}
-	if key := t.Get("recipe"); key.Known() {
-		about = append(about, "in "+titleOf(shop, key))
-	}
-	if upTo := t.Get("up_to"); upTo.IsAmount() {
-		about = append(about, "up to "+upTo.Amount().String())
-	}
-	line("tried", strings.Join(about, ", "))
-	line("noted", t.Get("notes").Text())
+	line("asked", t.Asked)
+	line("tried", t.Tried)
+	line("noted", t.Noted)
 	if rests {
-		line("bears out", strings.Join(restingOn(shop, t.Label), ", "))
+		line("bears out", strings.Join(t.Bears, ", "))
 	}
 	p.Blank()
-}
-
-// titleOf is the title of what a key leads to, else the key.
-func titleOf(shop *lint.Shop, key schema.Value) string {
-	if b := shop.Resolve(lint.Reference{Kinds: key.Spec.Refers, Key: key.Text()}); b != nil {
-		return b.Title()
-	}
-	return key.Text()
-}
-
-// restingOn are the rules that name a trial.
-func restingOn(shop *lint.Shop, trial string) []string {
-	var all []string
-	for _, rule := range shop.Rules() {
-		if slices.ContainsFunc(rule.Get("rests_on").Items(), func(i schema.Item) bool { return i.Text == trial }) {
-			all = append(all, rule.Label)
-		}
-	}
-	return all
 }
