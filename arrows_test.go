@@ -56,7 +56,7 @@ var below = map[string][]string{
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},
 	"wickrule/rules/formulation": group, "wickrule/rules/vessel": group, "wickrule/rules/heat": group,
 	"wickrule/rules/setting": group, "wickrule/rules/labels": group, "wickrule/rules/burns": group, "wickrule/rules/house": group,
-	"wickrule/rules": {"wickrule/lint", "wickrule/rules/formulation", "wickrule/rules/vessel", "wickrule/rules/heat",
+	"wickrule/rules": {"wickrule/schema", "wickrule/lint", "wickrule/rules/formulation", "wickrule/rules/vessel", "wickrule/rules/heat",
 		"wickrule/rules/setting", "wickrule/rules/labels", "wickrule/rules/burns", "wickrule/rules/house", "wickrule/rules/shoprule"},
 	"wickrule/rules/rulebook": {"wickrule/rules"},
 

@@ -91,9 +91,9 @@ const labels = 20
 func explainHead(p *report.Page, r *lint.Rule) {
 	p.Title(r.Name, r.Group)
 	p.Blank()
-	p.Wrap("", 2, explained.Sentence(r.Title)+".")
+	p.Wrap("", 2, schema.Capital(r.Title)+".")
 	p.Blank()
-	part(p, "How loud", explained.Loudness(r))
+	part(p, "How loud", r.Loudness())
 	part(p, "Why", r.Why)
 	part(p, "To put it right", r.Remedy)
 }
@@ -143,7 +143,7 @@ func part(p *report.Page, label, text string) {
 // showExample lays the example over the demo shop, shows the block it is
 // about, and what the rule says of it.
 func (s *session) showExample(p *report.Page, label string, base *lint.Shop, r *lint.Rule, e lint.Example) {
-	p.Wrap("  "+label, labels, explained.Sentence(e.About)+":")
+	p.Wrap("  "+label, labels, schema.Capital(e.About)+":")
 	p.Blank()
 	tried, err := explained.Try(base, s.rulesFor, r, e, s.today())
 	if err != nil {

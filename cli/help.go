@@ -7,7 +7,6 @@ import (
 	"github.com/spf13/pflag"
 
 	"wickrule/lint/report"
-	"wickrule/rules/explained"
 	"wickrule/rules/sheet"
 	"wickrule/schema"
 )
@@ -79,7 +78,7 @@ func page(v verb, look report.Look) string {
 	}
 	p.Heading(use)
 	p.Blank()
-	p.Wrap("", 2, explained.Sentence(v.about)+".")
+	p.Wrap("", 2, schema.Capital(v.about)+".")
 	for paragraph := range strings.SplitSeq(v.help, "\n\n") {
 		p.Blank()
 		p.Wrap("", 2, paragraph)

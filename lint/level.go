@@ -15,6 +15,14 @@ var levelWords = [...]string{"off", "consider", "should", "must"}
 // String is the level as it is written in a shop file and in reports.
 func (l Level) String() string { return levelWords[l] }
 
+// Word is the level as it is spoken of: a rule that is off is silent.
+func (l Level) Word() string {
+	if l == Silent {
+		return "silent"
+	}
+	return l.String()
+}
+
 // ParseLevel reads "must", "should", "consider" or "off".
 func ParseLevel(word string) (Level, bool) {
 	for i, w := range levelWords {

@@ -26,3 +26,21 @@ func loudness(shop *Shop, r *Rule, own Levels, m MadeFor) Level {
 	}
 	return tuned
 }
+
+// Loudness is how loud the rule speaks before a shop tunes it, in words: "for
+// sale must, for a class should, for own use silent".
+func (r *Rule) Loudness() string {
+	text := "for sale " + r.Levels.Sale.Word() + ", for a class " + r.Levels.Class.Word() + ", for own use " + r.Levels.OwnUse.Word()
+	if r.Levels == Every(r.Levels.Sale) {
+		text = r.Levels.Sale.Word() + ", whatever it is made for"
+	}
+	switch {
+	case r.About == AboutFormat && r.Binding:
+		text += "; it is about how the text is written and can be neither conceded nor turned down"
+	case r.About == AboutFormat:
+		text += "; it is about how the text is written and cannot be conceded"
+	case r.Binding:
+		text += "; in what is made for sale it can be neither conceded nor turned down"
+	}
+	return text
+}

@@ -17,7 +17,7 @@ func explanation(r *lint.Rule) string {
 			b.WriteString("\n**" + heading + ".** " + text + "\n")
 		}
 	}
-	part("How loud", howLoud(r))
+	part("How loud", sentence(r.Loudness()))
 	part("Why", r.Why)
 	part("To put it right", r.Remedy)
 	part("Mind", r.Cautions)
@@ -32,28 +32,4 @@ func sentence(text string) string {
 		return ""
 	}
 	return string(unicode.ToUpper(first)) + strings.TrimSuffix(text[size:], ".") + "."
-}
-
-// howLoud says how loud the rule speaks, by what a recipe is made for.
-func howLoud(r *lint.Rule) string {
-	word := func(l lint.Level) string {
-		if l == lint.Silent {
-			return "silent"
-		}
-		return l.String()
-	}
-	text := "For sale " + word(r.Levels.Sale) + ", for a class " + word(r.Levels.Class) + ", for own use " + word(r.Levels.OwnUse)
-	if r.Levels == lint.Every(r.Levels.Sale) {
-		text = sentence(word(r.Levels.Sale) + ", whatever it is made for")
-		text = strings.TrimSuffix(text, ".")
-	}
-	switch {
-	case r.About == lint.AboutFormat && r.Binding:
-		text += "; it can be neither conceded nor turned down"
-	case r.About == lint.AboutFormat:
-		text += "; it cannot be conceded"
-	case r.Binding:
-		text += "; in what is made for sale it can be neither conceded nor turned down"
-	}
-	return text + "."
 }

@@ -35,7 +35,7 @@ func (f figures) hazards(of *batch.Ingredient) []string {
 		says = append(says, "**Hazards, for the "+market+"** "+f.plain(classed(c, &e)))
 	}
 	says = append(says, f.steps(c, of)...)
-	return append(says, capital(hazard.Decides)+".")
+	return append(says, schema.Capital(hazard.Decides)+".")
 }
 
 // classed is a label text and what is due beside it, as sentences.
@@ -100,5 +100,5 @@ func (f figures) labelBears(label *schema.Block) []string {
 	if says == nil {
 		return nil
 	}
-	return append(append(says, f.steps(c, nil)...), capital(hazard.Decides)+".")
+	return append(append(says, f.steps(c, nil)...), schema.Capital(hazard.Decides)+".")
 }

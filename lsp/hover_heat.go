@@ -116,7 +116,7 @@ func (f figures) window(pot *batch.Batch, kind string, v *schema.Value) string {
 func (f figures) owner(s batch.Stated) string {
 	switch {
 	case s.Family != "":
-		return capital(s.Family)
+		return schema.Capital(s.Family)
 	case s.Blend:
 		return "This blend"
 	}

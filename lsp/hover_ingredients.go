@@ -78,7 +78,7 @@ func (f figures) fragranceLimit() string {
 	if !l.Blend {
 		who := f.plain(l.At.Whose())
 		if l.Family != "" {
-			who = capital(l.Family)
+			who = schema.Capital(l.Family)
 		}
 		return who + " holds " + l.At.Amount.String() + usual + f.room(l, l.Strictest.Value) + "."
 	}

@@ -60,15 +60,6 @@ func (h *here) title(b *schema.Block) string { return h.plain(b.Title()) }
 // code is a text as it is typed.
 func code(text string) string { return "`" + text + "`" }
 
-// capital is a text as a sentence begins.
-func capital(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	if size == 0 {
-		return ""
-	}
-	return string(unicode.ToUpper(first)) + text[size:]
-}
-
 // inOne is parts joined with commas, as a sentence; "" for none.
 func inOne(parts ...string) string {
 	var said []string
@@ -80,7 +71,7 @@ func inOne(parts ...string) string {
 	if len(said) == 0 {
 		return ""
 	}
-	return capital(strings.Join(said, ", ")) + "."
+	return schema.Capital(strings.Join(said, ", ")) + "."
 }
 
 // spaced is sentences one after the other; those that are empty are left out.

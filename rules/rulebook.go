@@ -5,6 +5,7 @@ import (
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/schema"
 )
 
 // Rulebook is RULEBOOK.md: every rule for a person to read, made from the
@@ -31,7 +32,7 @@ func Rulebook(rules []*lint.Rule) string {
 
 func writeRule(b *strings.Builder, r *lint.Rule) {
 	fmt.Fprintf(b, "\n### %s%s\n\n", r.Name, mark(r))
-	fmt.Fprintf(b, "%s. *%s*\n\n", sentence(r.Title), levelsText(r.Levels))
+	fmt.Fprintf(b, "%s. *%s*\n\n", schema.Capital(r.Title), levelsText(r.Levels))
 	fmt.Fprintf(b, "%s\n\n", strings.TrimSpace(r.Why))
 	fmt.Fprintf(b, "**To put it right:** %s\n\n", strings.TrimSpace(r.Remedy))
 	if r.Cautions != "" {
@@ -45,10 +46,6 @@ func mark(r *lint.Rule) string {
 		return " ‡"
 	}
 	return ""
-}
-
-func sentence(title string) string {
-	return strings.ToUpper(title[:1]) + title[1:]
 }
 
 func levelsText(l lint.Levels) string {

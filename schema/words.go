@@ -1,6 +1,10 @@
 package schema
 
-import "strings"
+import (
+	"strings"
+	"unicode"
+	"unicode/utf8"
+)
 
 // WordMeans is what one of the words of a closed list means, a plain sentence;
 // "" for a word that says all there is by itself. What a caution means stands
@@ -190,4 +194,13 @@ var wordMeanings = map[string]string{
 	"pictograms = GHS07": "Exclamation mark: irritates, can cause an allergic skin reaction, harmful.",
 	"pictograms = GHS08": "Health hazard: lasting harm, or harm on breathing in.",
 	"pictograms = GHS09": "Environment: toxic to life in water.",
+}
+
+// Capital is a text as a sentence begins.
+func Capital(text string) string {
+	first, size := utf8.DecodeRuneInString(text)
+	if size == 0 {
+		return ""
+	}
+	return string(unicode.ToUpper(first)) + text[size:]
 }

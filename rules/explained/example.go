@@ -1,3 +1,6 @@
+// Package explained is what there is to say of a rule and of a trial, so that
+// the terminal, the handbook and whatever else explains them say the same. How
+// it is laid out is theirs.
 package explained
 
 import (

@@ -29,7 +29,7 @@ func (s *Sheet) hazards(view *lint.View, b *batch.Batch) {
 		c := hazard.Of.In(view)
 		var last string
 		for i := range max(1, len(b.Vessels)) {
-			out := Hazards{Market: market.Text, Least: c.Least(), Steps: []string{}, Decide: sentenceCase(hazard.Decides)}
+			out := Hazards{Market: market.Text, Least: c.Least(), Steps: []string{}, Decide: schema.Capital(hazard.Decides)}
 			fill := batch.Figure{State: schema.Absent}
 			if i < len(b.Vessels) {
 				fill = b.Vessels[i].Fill

@@ -7,13 +7,15 @@ import (
 	"io"
 	"strconv"
 	"strings"
+
+	"wickrule/schema"
 )
 
 //go:embed sheet.html.tmpl
 var page string
 
 var htmlPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
-	"facts": facts, "potTimes": potTimes, "spare": spare, "vessel": vesselText, "join": join, "sentence": sentenceCase,
+	"facts": facts, "potTimes": potTimes, "spare": spare, "vessel": vesselText, "join": join, "sentence": schema.Capital,
 	"stop": stopped, "hazardLines": hazardLines, "hazardHeading": hazardHeading, "burnFigures": burnFigures, "curve": curveLines, "section": sectionLines,
 	"windowsOf": windowsOf, "header": header,
 	"within": func(parts []string) string { return join("; ", parts...) },

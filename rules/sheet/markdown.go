@@ -4,6 +4,8 @@ import (
 	"fmt"
 	"io"
 	"strings"
+
+	"wickrule/schema"
 )
 
 // Markdown writes the sheet as CommonMark with tables.
@@ -11,7 +13,7 @@ func (s *Sheet) Markdown(w io.Writer) error {
 	var b strings.Builder
 	fmt.Fprintf(&b, "# %s\n\n", plain(s.Title))
 	fmt.Fprintf(&b, "Batch sheet, %s%s. %s\n\n", s.Date, from(s.Shop), facts(s))
-	fmt.Fprintf(&b, "**%s.**\n", sentenceCase(s.Verdict))
+	fmt.Fprintf(&b, "**%s.**\n", schema.Capital(s.Verdict))
 	for _, f := range s.Findings {
 		fmt.Fprintf(&b, "\n- %s: %s (`%s`)%s", strong(f), plain(f.Message), f.Rule, concededText(f))
 	}
@@ -48,7 +50,7 @@ func (s *Sheet) Markdown(w io.Writer) error {
 		fmt.Fprintf(&b, "%d. ☐ **%s**%s\n", st.Number, plain(st.Do), bracketed(join("; ", st.When, st.Since)))
 		for _, more := range []string{st.Say, join("; ", st.Within...), st.Watch} {
 			if more != "" {
-				fmt.Fprintf(&b, "   %s  \n", plain(sentenceCase(stopped(more))))
+				fmt.Fprintf(&b, "   %s  \n", plain(schema.Capital(stopped(more))))
 			}
 		}
 	}

@@ -5,6 +5,7 @@ import (
 	"io"
 
 	"wickrule/lint/report"
+	"wickrule/schema"
 )
 
 // Text writes the sheet for a terminal.
@@ -13,7 +14,7 @@ func (s *Sheet) Text(w io.Writer, look report.Look) error {
 	p.Title(s.Title, s.Date)
 	p.Wrap("", 0, join(". ", s.Shop, facts(s)))
 	p.Blank()
-	p.Wrap("", 0, sentenceCase(stopped(s.Verdict)))
+	p.Wrap("", 0, schema.Capital(stopped(s.Verdict)))
 	for _, f := range s.Findings {
 		text := f.Message + " (" + f.Rule + ")"
 		if f.Conceded != "" {
@@ -40,7 +41,7 @@ func (s *Sheet) Text(w io.Writer, look report.Look) error {
 		p.Wrap(fmt.Sprintf("%4d  ", st.Number), 6, st.Do+bracketed(join("; ", st.When, st.Since)))
 		for _, more := range []string{st.Say, join("; ", st.Within...), st.Watch} {
 			if more != "" {
-				p.Wrap("", 10, sentenceCase(stopped(more)))
+				p.Wrap("", 10, schema.Capital(stopped(more)))
 			}
 		}
 	}

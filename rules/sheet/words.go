@@ -3,8 +3,8 @@ package sheet
 import (
 	"strconv"
 	"strings"
-	"unicode"
-	"unicode/utf8"
+
+	"wickrule/schema"
 )
 
 // Words that all forms of the sheet share.
@@ -18,14 +18,6 @@ func join(between string, parts ...string) string {
 		}
 	}
 	return strings.Join(full, between)
-}
-
-func sentenceCase(text string) string {
-	first, size := utf8.DecodeRuneInString(text)
-	if size == 0 {
-		return ""
-	}
-	return string(unicode.ToUpper(first)) + text[size:]
 }
 
 // stopped is a text with a full stop.
@@ -61,7 +53,7 @@ func facts(s *Sheet) string {
 	case "sale":
 		sold = "for sale in " + markets(s.Markets)
 	}
-	return sentenceCase(join(", ", s.Makes, s.Order, sold, formulaText(s.Formula))) + "."
+	return schema.Capital(join(", ", s.Makes, s.Order, sold, formulaText(s.Formula))) + "."
 }
 
 // header is how much is made, at the top of the page: "2 candles, as written".
