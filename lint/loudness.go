@@ -1,5 +1,14 @@
 package lint
 
+// LevelsIn is how loud a rule speaks in a shop, with the shop's tune.
+func LevelsIn(shop *Shop, r *Rule) Levels {
+	return Levels{
+		OwnUse: loudness(shop, r, Levels{}, OwnUse),
+		Class:  loudness(shop, r, Levels{}, Class),
+		Sale:   loudness(shop, r, Levels{}, Sale),
+	}
+}
+
 // loudness is how loud a finding of the rule speaks: the rule's levels, or
 // the finding's own, by what the recipe is made for, changed by the shop's
 // tune. Where the rule is silent a tune does not wake it. A binding rule is

@@ -1,7 +1,18 @@
 package sheet
 
-// The usual cautions, in our own words: what fire services, first aid and the
-// trade agree on.
+import "slices"
+
+// Bench are the usual cautions for whoever melts wax, in our own words: what
+// fire services, first aid and the trade agree on.
+func Bench() []string { return slices.Clone(bench) }
+
+// Burning are those for test burns.
+func Burning() []string { return slices.Clone(burning) }
+
+// Deferral says what a page made for people may not be taken for. What is how
+// the page calls itself: "sheet", "handbook".
+func Deferral(what string) string { return "This " + what + deferral }
+
 var bench = []string{
 	"Never put water on burning or overheated wax: it boils at once and throws the wax about. Heat off, lid or fire blanket on; a dry-powder or CO₂ extinguisher stands at hand. Bigger than the pot: leave, and call the fire brigade.",
 	"Keep water out of hot wax: pots, molds and tools are dry.",
@@ -19,4 +30,4 @@ var burning = []string{
 	"No plants, paper, ribbon or loose glitter where the flame or the pool can come.",
 }
 
-const deferral = "This sheet is an aid. It is not a test report, not a certificate and not legal advice; its figures can be out of date. Your suppliers' sheets, the standards themselves, local fire and product codes, your insurer and licensed practice go first."
+const deferral = " is an aid. It is not a test report, not a certificate and not legal advice; its figures can be out of date. Your suppliers' sheets, the standards themselves, local fire and product codes, your insurer and licensed practice go first."

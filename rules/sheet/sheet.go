@@ -114,7 +114,7 @@ func Make(shop *lint.Shop, recipe *schema.Block, o Options) (*Sheet, error) {
 		Step:    quantity.FromBase(step, quantity.Gram).Show(quantity.Metric),
 		Markets: []string{}, Vessels: []Vessel{}, Windows: []Window{}, Curves: []Curve{}, Sections: []Section{}, Findings: []Finding{}, Unchecked: []string{},
 		Burns: []Burned{}, Labels: []Label{}, Hazards: []Hazards{}, Remarks: append([]string{}, p.remarks...),
-		Bench: bench, Burning: burning, Deferral: deferral,
+		Bench: bench, Burning: burning, Deferral: Deferral("sheet"),
 	}
 	for _, m := range view.Markets() {
 		s.Markets = append(s.Markets, m.Text)
