@@ -267,6 +267,24 @@ func (v Value) IsAmount() bool {
 	return v.has(amount)
 }
 
+// Ends are the two ends of a known quantity in its base unit, the same where it
+// is no range, and what a proportion is of: what Amount says, without the rest.
+func (v Value) Ends() (low, high quantity.Rat, basis quantity.Basis, ok bool) {
+	if v.has(amount) {
+		held := v.Block.File.amounts[v.attr.held.at]
+		return held.Base(), held.Base(), held.Basis(), true
+	}
+	if !v.IsAmount() {
+		return low, high, basis, false
+	}
+	q := v.Amount()
+	low = q.Base()
+	if high = low; q.IsRange() {
+		high = q.High().Base()
+	}
+	return low, high, q.Basis(), true
+}
+
 // Text is the string of a known value; "" otherwise.
 func (v Value) Text() string {
 	switch {

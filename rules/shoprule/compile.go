@@ -25,16 +25,21 @@ const (
 // expr is a compiled expression.
 type expr struct {
 	Type
-	span    schema.Span // in the rule's text
-	eval    func(*scene) value
-	thing   func(*scene) *thing // Kind == Thing
-	literal bool                // written in the rule itself
-	text    string              // literal texts
-	written string              // amounts in the rule: as they are written there
-	named   bool                // a plain name: it can be pointed at
-	name    *name               // of a plain name's last attribute; nil: the thing itself
-	slot    int                 // of a plain name: of what it starts with; -1 where that is no block
-	far     bool                // of a plain name: it leads through another thing
+	span      schema.Span // in the rule's text
+	eval      func(*scene) value
+	fixed     *value // always the same
+	quickTest tester // the quick forms; nil: they are made of eval
+	quickEnds ends
+	quickWord wordOf
+	quickList listOf
+	thing     func(*scene) *thing // Kind == Thing
+	literal   bool                // written in the rule itself
+	text      string              // literal texts
+	written   string              // amounts in the rule: as they are written there
+	named     bool                // a plain name: it can be pointed at
+	name      *name               // of a plain name's last attribute; nil: the thing itself
+	slot      int                 // of a plain name: of what it starts with; -1 where that is no block
+	far       bool                // of a plain name: it leads through another thing
 }
 
 // problem is something in a rule that cannot be read, by its place in the
@@ -178,7 +183,7 @@ func construct(tree hclsyntax.Expression) string {
 
 // constant is an expression that always gives the same.
 func constant(t Type, span schema.Span, v value) *expr {
-	return &expr{Type: t, span: span, literal: true, text: v.text, slot: -1, eval: func(*scene) value { return v }}
+	return &expr{Type: t, span: span, literal: true, text: v.text, slot: -1, fixed: &v, eval: func(*scene) value { return v }}
 }
 
 func (c *compiler) literal(t *hclsyntax.LiteralValueExpr) *expr {
@@ -389,10 +394,12 @@ func (c *compiler) ask(of *expr, attr hcl.TraverseAttr) *expr {
 	}
 	if of.name == nil { // asked of a block of the combination: the usual case
 		slot := of.slot
+		quickName(e, n, func(s *scene) *thing { return s.now[slot] })
 		e.eval = func(s *scene) value { return get(s, s.now[slot]) }
 		return e
 	}
 	e.eval = func(s *scene) value { return get(s, thingOf(s)) }
+	quickName(e, n, thingOf)
 	return e
 }
 
@@ -424,7 +431,7 @@ func (c *compiler) unary(t *hclsyntax.UnaryOpExpr) *expr {
 		c.fail(t.SrcRange, "a minus in front is not for rules: write what it is less than the other way round")
 	}
 	inner := c.wanted(t.Val, YesNo, "! turns yes or no round")
-	return &expr{Type: inner.Type, span: c.span(t.SrcRange), slot: -1, eval: func(s *scene) value {
+	return &expr{Type: inner.Type, span: c.span(t.SrcRange), slot: -1, quickTest: quickNot(inner), eval: func(s *scene) value {
 		v := inner.eval(s)
 		if v.known() {
 			v = yes(!v.yes)

@@ -158,7 +158,7 @@ func (c *compiler) includes(t *hclsyntax.FunctionCallExpr) *expr {
 	list := c.wanted(t.Args[0], List, "includes looks into a list")
 	word := c.wanted(t.Args[1], Text, "includes looks for a text")
 	c.chosen(list, word, t.Args[1])
-	return &expr{Type: Type{Kind: YesNo}, span: c.span(t.Range()), slot: -1, eval: func(s *scene) value {
+	return &expr{Type: Type{Kind: YesNo}, span: c.span(t.Range()), slot: -1, quickTest: quickIncludes(list, word), eval: func(s *scene) value {
 		l, w := list.eval(s), word.eval(s)
 		if u, unknown := less(&l, &w); unknown {
 			return u

@@ -24,10 +24,11 @@ type round struct {
 
 // begin is the round of a program in a scene. Over says that there are too
 // many combinations.
-func (p *program) begin(s *scene) (r round, over bool) {
-	r = round{s: s, n: len(p.slots), left: 1}
+func (p *program) begin(s *scene) (r *round, over bool) {
+	r = &s.round // one rule goes round at a time
+	r.s, r.n, r.left, r.begun = s, len(p.slots), 1, false
 	for i, k := range p.slots {
-		r.lists[i] = s.of(k.at)
+		r.lists[i], r.at[i] = s.of(k.at), 0
 		if r.left *= len(r.lists[i]); r.left == 0 {
 			return r, false
 		}
@@ -110,27 +111,43 @@ func (p *program) judge(s *scene) (verdict, value) {
 
 // check is the rule looking at one recipe.
 func (p *program) check(pass *lint.Pass) {
-	if !pass.Loud(lint.Levels{}) {
-		return
-	}
 	s := sceneOf.In(pass.View)
+	if len(p.slots) == 1 && p.leads == 0 { // the usual case needs no round
+		if list := s.of(p.slots[0].at); len(list) <= mostCombinations {
+			for i := range list {
+				s.now[0] = &list[i]
+				p.look(pass, s)
+			}
+			return
+		}
+	}
 	r, over := p.begin(s)
 	if over {
-		pass.ReportAs(unreadable, lint.Finding{At: lint.AtLabel(pass.Recipe),
-			Message: fmt.Sprintf("the rule %s names %s, and here they can be combined in more than the %d ways that are checked: let it name fewer", p.rule.Name, p.named(), mostCombinations)})
+		if pass.Loud(lint.Levels{}) {
+			pass.ReportAs(unreadable, lint.Finding{At: lint.AtLabel(pass.Recipe),
+				Message: fmt.Sprintf("the rule %s names %s, and here they can be combined in more than the %d ways that are checked: let it name fewer", p.rule.Name, p.named(), mostCombinations)})
+		}
 		return
 	}
 	for r.next() {
-		switch verdict, v := p.judge(s); verdict {
-		case fails:
-			pass.Report(p.finding(s))
-		case unknown:
-			if v.byZero {
-				pass.ReportAs(unreadable, lint.Finding{At: lint.AtLabel(pass.Recipe),
-					Message: fmt.Sprintf("the rule %s divides by nothing here: let its when say where it does not apply", p.rule.Name)})
-			}
-			v.ask(pass)
+		p.look(pass, s)
+	}
+}
+
+// look says what there is to say of the combination in hand.
+func (p *program) look(pass *lint.Pass, s *scene) {
+	if p.holdsQuickly(s) || !pass.Loud(lint.Levels{}) {
+		return
+	}
+	switch verdict, v := p.judge(s); verdict {
+	case fails:
+		pass.Report(p.finding(s))
+	case unknown:
+		if v.byZero {
+			pass.ReportAs(unreadable, lint.Finding{At: lint.AtLabel(pass.Recipe),
+				Message: fmt.Sprintf("the rule %s divides by nothing here: let its when say where it does not apply", p.rule.Name)})
 		}
+		v.ask(pass)
 	}
 }
 

@@ -18,13 +18,13 @@ func (c *compiler) binary(t *hclsyntax.BinaryOpExpr) *expr {
 	case hclsyntax.OpNotEqual:
 		return c.equal(t, false)
 	case hclsyntax.OpLessThan:
-		return c.order(t, func(a, b *value) bool { return a.high.Less(b.low) })
+		return c.order(t, lessThan)
 	case hclsyntax.OpLessThanOrEqual:
-		return c.order(t, func(a, b *value) bool { return a.high.Cmp(b.low) <= 0 })
+		return c.order(t, atMost)
 	case hclsyntax.OpGreaterThan:
-		return c.order(t, func(a, b *value) bool { return b.high.Less(a.low) })
+		return c.order(t, moreThan)
 	case hclsyntax.OpGreaterThanOrEqual:
-		return c.order(t, func(a, b *value) bool { return b.high.Cmp(a.low) <= 0 })
+		return c.order(t, atLeast)
 	case hclsyntax.OpAdd:
 		return c.add(t)
 	case hclsyntax.OpSubtract:
@@ -47,7 +47,7 @@ func (c *compiler) both(t *hclsyntax.BinaryOpExpr, decides bool) *expr {
 	}
 	a := c.wanted(t.LHS, YesNo, sign+" joins two that are yes or no")
 	b := c.wanted(t.RHS, YesNo, sign+" joins two that are yes or no")
-	return &expr{Type: a.Type, span: c.span(t.SrcRange), slot: -1, eval: func(s *scene) value {
+	return &expr{Type: a.Type, span: c.span(t.SrcRange), slot: -1, quickTest: quickBoth(a, b, decides), eval: func(s *scene) value {
 		x := a.eval(s)
 		if x.known() && x.yes == decides {
 			return x
@@ -96,18 +96,18 @@ func (c *compiler) mismatch(t *hclsyntax.BinaryOpExpr, what string, a, b *expr) 
 	c.fail(t.SrcRange, "%s: %s is %s and %s is %s%s", what, c.slice(t.LHS.Range()), a.Type, c.slice(t.RHS.Range()), b.Type, hint)
 }
 
-func (c *compiler) order(t *hclsyntax.BinaryOpExpr, holds func(a, b *value) bool) *expr {
+func (c *compiler) order(t *hclsyntax.BinaryOpExpr, o ordering) *expr {
 	a, b := c.two(t)
 	if a.Kind != Amount && a.Kind != Number || !a.same(b.Type) {
 		c.mismatch(t, "these have no order", a, b)
 	}
-	return &expr{Type: Type{Kind: YesNo}, span: c.span(t.SrcRange), slot: -1, eval: func(s *scene) value {
+	return &expr{Type: Type{Kind: YesNo}, span: c.span(t.SrcRange), slot: -1, quickTest: quickOrder(a, b, o), eval: func(s *scene) value {
 		x := a.eval(s)
 		y := b.eval(s)
 		if l, unknown := less(&x, &y); unknown {
 			return l
 		}
-		return yes(holds(&x, &y))
+		return yes(o.holds(x.low, x.high, y.low, y.high))
 	}}
 }
 
@@ -125,6 +125,9 @@ func (c *compiler) equal(t *hclsyntax.BinaryOpExpr, wanted bool) *expr {
 	}
 	e := &expr{Type: Type{Kind: YesNo}, span: c.span(t.SrcRange), slot: -1}
 	left, right := a.eval, b.eval
+	if a.Kind == Text {
+		e.quickTest = quickSame(a, b, wanted)
+	}
 	switch {
 	case a.Kind == Text && b.literal:
 		word := b.text
@@ -194,7 +197,9 @@ func (c *compiler) add(t *hclsyntax.BinaryOpExpr) *expr {
 	if !ok {
 		c.mismatch(t, "these cannot be added", a, b)
 	}
-	return c.reckon(t, typ, a, b, func(x, y *value) value { return span(x.low.Add(y.low), x.high.Add(y.high)) })
+	e := c.reckon(t, typ, a, b, func(x, y *value) value { return span(x.low.Add(y.low), x.high.Add(y.high)) })
+	e.quickEnds = quickSum(a, b, false)
+	return e
 }
 
 func (t *Type) isTemperature() bool { return t.Kind == Amount && t.Dim == quantity.Temperature }
@@ -216,7 +221,9 @@ func (c *compiler) subtract(t *hclsyntax.BinaryOpExpr) *expr {
 	if !ok {
 		c.mismatch(t, "one of these cannot be taken from the other", a, b)
 	}
-	return c.reckon(t, typ, a, b, func(x, y *value) value { return span(x.low.Sub(y.high), x.high.Sub(y.low)) })
+	e := c.reckon(t, typ, a, b, func(x, y *value) value { return span(x.low.Sub(y.high), x.high.Sub(y.low)) })
+	e.quickEnds = quickSum(a, b, true)
+	return e
 }
 
 // multiply is a number times a number or an amount. A temperature has no

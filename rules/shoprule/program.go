@@ -10,17 +10,20 @@ import (
 
 // program is one rule block, compiled.
 type program struct {
-	rule     *lint.Rule
-	block    *schema.Block // as read by itself: its places count from the start of the rule
-	slots    []*kind       // the kinds of blocks it names; the first is what it is about
-	leads    int           // how many names lead from one thing to another
-	options  map[string]*expr
-	when     *expr // nil: everywhere
-	require  *expr
-	pointAt  *expr // nil: the block it is about
-	message  *expr // nil: the title
-	fixes    []fix
-	problems []problem
+	rule    *lint.Rule
+	block   *schema.Block // as read by itself: its places count from the start of the rule
+	slots   []*kind       // the kinds of blocks it names; the first is what it is about
+	leads   int           // how many names lead from one thing to another
+	options map[string]*expr
+	when    *expr // nil: everywhere
+	require *expr
+	pointAt *expr // nil: the block it is about
+	message *expr // nil: the title
+	fixes   []fix
+
+	quickWhen    tester // nil: everywhere
+	quickRequire tester
+	problems     []problem
 
 	optionNames []string
 }
@@ -104,6 +107,12 @@ func (p *program) compile() {
 	}
 	p.readFixes(c)
 	p.rule = p.value()
+	if p.when != nil && (p.when.fixed == nil || !p.when.fixed.yes) {
+		p.quickWhen = p.when.tests()
+	}
+	if p.require != nil {
+		p.quickRequire = p.require.tests()
+	}
 }
 
 // refuse says no to a whole expression.

@@ -125,17 +125,19 @@ func shopNames(k *kind) {
 }
 
 func batchNames(k *kind) {
-	put := func(word string, t Type, doc string, of func(*batch.Batch) batch.Figure) {
-		k.put(reckonedName(word, t, doc, func(s *scene, _ *thing) value { return figure(of(s.b)) }))
+	put := func(word string, t Type, doc string, of func(*batch.Batch) *batch.Figure) {
+		n := reckonedName(word, t, doc, func(s *scene, _ *thing) value { return figure(*of(s.b)) })
+		n.quickFigure = func(s *scene, _ *thing) *batch.Figure { return of(s.b) }
+		k.put(n)
 	}
 	weight, volume, share := amountOf(quantity.Weight), amountOf(quantity.Volume), amountOf(quantity.Share)
-	put("wax_weight", weight, "All wax together.", func(b *batch.Batch) batch.Figure { return b.WaxWeight })
-	put("total", weight, "Everything weighed in: waxes, additives, dyes, fragrances.", func(b *batch.Batch) batch.Figure { return b.Total })
-	put("fragrance_of_wax", ofWax, "All fragrances together, against the wax.", func(b *batch.Batch) batch.Figure { return b.FragranceOfWax })
-	put("fragrance_of_total", ofTotal, "All fragrances together, against everything weighed in.", func(b *batch.Batch) batch.Figure { return b.FragranceOfTotal })
-	put("takes", weight, "What all vessels take, filled to their fill.", func(b *batch.Batch) batch.Figure { return b.Takes })
-	put("spare", share, "What is weighed in beyond what the vessels take, as a share of that; below nothing where it is short.", func(b *batch.Batch) batch.Figure { return b.Spare })
-	put("molten", volume, "The volume of everything once it is melted.", (*batch.Batch).Molten)
+	put("wax_weight", weight, "All wax together.", func(b *batch.Batch) *batch.Figure { return &b.WaxWeight })
+	put("total", weight, "Everything weighed in: waxes, additives, dyes, fragrances.", func(b *batch.Batch) *batch.Figure { return &b.Total })
+	put("fragrance_of_wax", ofWax, "All fragrances together, against the wax.", func(b *batch.Batch) *batch.Figure { return &b.FragranceOfWax })
+	put("fragrance_of_total", ofTotal, "All fragrances together, against everything weighed in.", func(b *batch.Batch) *batch.Figure { return &b.FragranceOfTotal })
+	put("takes", weight, "What all vessels take, filled to their fill.", func(b *batch.Batch) *batch.Figure { return &b.Takes })
+	put("spare", share, "What is weighed in beyond what the vessels take, as a share of that; below nothing where it is short.", func(b *batch.Batch) *batch.Figure { return &b.Spare })
+	k.put(reckonedName("molten", volume, "The volume of everything once it is melted.", func(s *scene, _ *thing) value { return figure(s.b.Molten()) }))
 	k.put(reckonedName("candles", Type{Kind: Number}, "How many candles the recipe makes.", func(s *scene, _ *thing) value {
 		n := 0
 		for i := range s.b.Vessels {
@@ -188,9 +190,15 @@ func ingredientNames(k *kind) {
 		return v
 	})
 	n.Attr = k.recipe.Attr("weight")
+	n.quickFigure = func(_ *scene, th *thing) *batch.Figure { return &th.in.Weight }
 	k.put(n)
-	k.put(reckonedName("of_wax", ofWax, "How much of it, against all wax.", func(_ *scene, th *thing) value { return figure(th.in.OfWax).at(th.in.Said) }))
-	k.put(reckonedName("of_total", ofTotal, "How much of it, against everything weighed in.", func(_ *scene, th *thing) value { return figure(th.in.OfTotal).at(th.in.Said) }))
+	share := func(word string, t Type, doc string, of func(*batch.Ingredient) *batch.Figure) {
+		n := reckonedName(word, t, doc, func(_ *scene, th *thing) value { return figure(*of(th.in)).at(th.in.Said) })
+		n.quickFigure = func(_ *scene, th *thing) *batch.Figure { return of(th.in) }
+		k.put(n)
+	}
+	share("of_wax", ofWax, "How much of it, against all wax.", func(in *batch.Ingredient) *batch.Figure { return &in.OfWax })
+	share("of_total", ofTotal, "How much of it, against everything weighed in.", func(in *batch.Ingredient) *batch.Figure { return &in.OfTotal })
 	if k.Name == "dye" {
 		k.put(reckonedName("by_eye", Type{Kind: YesNo}, "Whether the amount is to shade.", func(_ *scene, th *thing) value { return yes(th.in.ByEye) }))
 	}
@@ -203,8 +211,9 @@ func (v value) at(said schema.Value) value {
 }
 
 func vesselNames(k *kind) {
-	put := func(word string, d quantity.Dimension, doc string, of func(*batch.Vessel) batch.Figure) {
-		n := reckonedName(word, amountOf(d), doc, func(s *scene, th *thing) value { return figure(of(&s.b.Vessels[th.vessel])) })
+	put := func(word string, d quantity.Dimension, doc string, of func(*batch.Vessel) *batch.Figure) {
+		n := reckonedName(word, amountOf(d), doc, func(s *scene, th *thing) value { return figure(*of(&s.b.Vessels[th.vessel])) })
+		n.quickFigure = func(s *scene, th *thing) *batch.Figure { return of(&s.b.Vessels[th.vessel]) }
 		k.put(n)
 	}
 	count := func(word, doc string, of func(*batch.Vessel) int) {
@@ -216,19 +225,19 @@ func vesselNames(k *kind) {
 	}
 	count("count", "How many of it; 1 where the recipe does not say.", func(v *batch.Vessel) int { return v.Count })
 	count("wicks", "How many wicks one candle has; 1 where the recipe does not say.", func(v *batch.Vessel) int { return v.Wicks })
-	put("diameter", quantity.Length, "Its inside diameter, of a block the smaller side.", func(v *batch.Vessel) batch.Figure { return v.Diameter })
-	put("height", quantity.Length, "Its inside height.", func(v *batch.Vessel) batch.Figure { return v.Height })
-	put("holds", quantity.Volume, "What it holds: as measured with water, else from its shape.", func(v *batch.Vessel) batch.Figure { return v.Holds })
-	put("filled", quantity.Volume, "The finished wax in one candle, second pour included.", func(v *batch.Vessel) batch.Figure { return v.Fill })
-	put("headspace", quantity.Length, "From the finished wax to the rim.", func(v *batch.Vessel) batch.Figure { return v.Headspace })
-	put("candle_weight", quantity.Weight, "One finished candle.", func(v *batch.Vessel) batch.Figure { return v.Mass })
-	put("first_fill", quantity.Weight, "What the first pour puts into one.", func(v *batch.Vessel) batch.Figure { return v.FirstFill })
-	put("top_up", quantity.Weight, "What the second pour puts into one.", func(v *batch.Vessel) batch.Figure { return v.TopUp })
+	put("diameter", quantity.Length, "Its inside diameter, of a block the smaller side.", func(v *batch.Vessel) *batch.Figure { return &v.Diameter })
+	put("height", quantity.Length, "Its inside height.", func(v *batch.Vessel) *batch.Figure { return &v.Height })
+	put("holds", quantity.Volume, "What it holds: as measured with water, else from its shape.", func(v *batch.Vessel) *batch.Figure { return &v.Holds })
+	put("filled", quantity.Volume, "The finished wax in one candle, second pour included.", func(v *batch.Vessel) *batch.Figure { return &v.Fill })
+	put("headspace", quantity.Length, "From the finished wax to the rim.", func(v *batch.Vessel) *batch.Figure { return &v.Headspace })
+	put("candle_weight", quantity.Weight, "One finished candle.", func(v *batch.Vessel) *batch.Figure { return &v.Mass })
+	put("first_fill", quantity.Weight, "What the first pour puts into one.", func(v *batch.Vessel) *batch.Figure { return &v.FirstFill })
+	put("top_up", quantity.Weight, "What the second pour puts into one.", func(v *batch.Vessel) *batch.Figure { return &v.TopUp })
 	step, doc := "seal wick hole", "The seal that its `seal wick hole` step names; of several the weakest."
 	if k.Name == "container" {
 		step, doc = "set wick", "What its `set wick` step holds the tab with; of several the weakest."
 	}
-	k.put(&name{Name: "seal", Type: Type{Kind: Thing, Of: "seal"}, Doc: doc, From: "reckoned", follow: weakestSeal(step)})
+	k.put(&name{Name: "seal", Type: Type{Kind: Thing, Of: "seal"}, Doc: doc, From: "reckoned", follow: func(s *scene, th *thing) thing { return s.seal(step, th) }})
 	k.put(&name{Name: "cooling", Type: Type{Kind: Thing, Of: "cooling"}, Doc: "How the first pour into it is reckoned to cool.", From: "reckoned",
 		follow: func(_ *scene, th *thing) thing {
 			return thing{state: schema.Known, vessel: th.vessel, step: -1, block: th.block}
@@ -250,16 +259,18 @@ func stepNames(k *kind) {
 	step := func(s *scene, th *thing) *batch.Step { return &s.b.Steps[th.step] }
 	k.put(reckonedName("kind", Type{Kind: Text, Choices: schema.StepKinds()}, "What kind of step it is.", func(s *scene, th *thing) value { return words(step(s, th).Kind) }))
 	k.put(reckonedName("number", Type{Kind: Number}, "Which step of the recipe it is, from 1.", func(_ *scene, th *thing) value { return number(quantity.Int(int64(th.step + 1))) }))
-	time := func(word, doc string, of func(*batch.Step) batch.Figure) {
-		k.put(reckonedName(word, amountOf(quantity.Time), doc, func(s *scene, th *thing) value {
-			v := figure(of(step(s, th))).at(th.block.Get("after"))
+	time := func(word, doc string, of func(*batch.Step) *batch.Figure) {
+		n := reckonedName(word, amountOf(quantity.Time), doc, func(s *scene, th *thing) value {
+			v := figure(*of(step(s, th))).at(th.block.Get("after"))
 			v.computed = true
 			return v
-		}))
+		})
+		n.quickFigure = func(s *scene, th *thing) *batch.Figure { return of(step(s, th)) }
+		k.put(n)
 	}
-	time("from_start", "How long after the first step it begins, where the waits say so.", func(s *batch.Step) batch.Figure { return s.FromStart })
-	time("since_pour", "How long after the first pour it begins, at the earliest.", func(s *batch.Step) batch.Figure { return s.FromPour })
-	time("since_pour_at_most", "How long after the first pour it begins, at the latest.", func(s *batch.Step) batch.Figure { return s.FromPourLatest })
+	time("from_start", "How long after the first step it begins, where the waits say so.", func(s *batch.Step) *batch.Figure { return &s.FromStart })
+	time("since_pour", "How long after the first pour it begins, at the earliest.", func(s *batch.Step) *batch.Figure { return &s.FromPour })
+	time("since_pour_at_most", "How long after the first pour it begins, at the latest.", func(s *batch.Step) *batch.Figure { return &s.FromPourLatest })
 	if k.step == anyStep {
 		k.put(reckonedName("heat", amountOf(quantity.Temperature), "How hot the wax is in it: `to` of a melt, `at` of the others.", func(s *scene, th *thing) value {
 			heat := step(s, th).Heat

@@ -19,7 +19,9 @@ type scene struct {
 	lists  [][]thing // by kind
 	listed []bool
 	now    [mostNamed]*thing // the combination in hand, by the slots of the rule
-	led    []thing           // where names led that lead to a thing, by their number in the rule
+	round  round
+	seals  []*thing // by vessel, as far as they were asked for
+	led    []thing  // where names led that lead to a thing, by their number in the rule
 }
 
 // thing is a block of the recipe with its stock item, or what is reckoned from
@@ -73,6 +75,7 @@ func (s *scene) list(k *kind) (all []thing) {
 	add := func(t thing) { all = append(all, t) }
 	switch {
 	case k.step == anyStep:
+		all = make([]thing, 0, len(s.b.Steps))
 		for i := range s.b.Steps {
 			add(s.stepThing(i))
 		}
@@ -84,6 +87,7 @@ func (s *scene) list(k *kind) (all []thing) {
 		}
 	case k.ingredients != nil:
 		list := k.ingredients(s.b)
+		all = make([]thing, 0, len(list))
 		for i := range list {
 			add(thing{state: schema.Known, vessel: -1, step: -1, block: list[i].Block, stock: list[i].Stock, in: &list[i]})
 		}
@@ -184,33 +188,43 @@ func theShop(s *scene, add func(thing)) {
 	add(thing{state: schema.Known, vessel: -1, step: -1, stock: s.view.Config()})
 }
 
+// seal is the weakest seal of a vessel, looked for once.
+func (s *scene) seal(step string, t *thing) thing {
+	if s.seals == nil {
+		s.seals = make([]*thing, len(s.b.Vessels))
+	}
+	if s.seals[t.vessel] == nil {
+		found := weakestSeal(s, step, t)
+		s.seals[t.vessel] = &found
+	}
+	return *s.seals[t.vessel]
+}
+
 // weakestSeal is the seal that a vessel's own steps name; of several the one
 // that holds least, and before that one whose limit is not known.
-func weakestSeal(step string) func(*scene, *thing) thing {
-	return func(s *scene, t *thing) thing {
-		weakest := brokenThing() // with no such step another rule speaks, or nothing need be sealed
-		var least schema.Value
-		for i := range s.b.Steps {
-			if s.b.Steps[i].Kind != step || !s.b.Steps[i].Is(t.vessel) {
-				continue
+func weakestSeal(s *scene, step string, t *thing) thing {
+	weakest := brokenThing() // with no such step another rule speaks, or nothing need be sealed
+	var least schema.Value
+	for i := range s.b.Steps {
+		if s.b.Steps[i].Kind != step || !s.b.Steps[i].Is(t.vessel) {
+			continue
+		}
+		said := s.b.Steps[i].Block.Get("with")
+		if said.Absent() {
+			return missing(s.b.Steps[i].Block, "with")
+		}
+		for _, item := range said.Items() {
+			stock, _ := s.view.Stock("seal", item.Text)
+			if stock == nil {
+				return brokenThing()
 			}
-			said := s.b.Steps[i].Block.Get("with")
-			if said.Absent() {
-				return missing(s.b.Steps[i].Block, "with")
-			}
-			for _, item := range said.Items() {
-				stock, _ := s.view.Stock("seal", item.Text)
-				if stock == nil {
-					return brokenThing()
-				}
-				holds := stock.Get("holds_to")
-				if weakest.stock == nil || !holds.IsAmount() && least.IsAmount() ||
-					holds.IsAmount() && least.IsAmount() && holds.Amount().Cmp(least.Amount()) < 0 {
-					weakest = thing{state: schema.Known, vessel: t.vessel, step: i, stock: stock, said: said, item: item}
-					least = holds
-				}
+			holds := stock.Get("holds_to")
+			if weakest.stock == nil || !holds.IsAmount() && least.IsAmount() ||
+				holds.IsAmount() && least.IsAmount() && holds.Amount().Cmp(least.Amount()) < 0 {
+				weakest = thing{state: schema.Known, vessel: t.vessel, step: i, stock: stock, said: said, item: item}
+				least = holds
 			}
 		}
-		return weakest
 	}
+	return weakest
 }

@@ -30,13 +30,15 @@ const anyStep = "any"
 
 // name is what can be asked of a thing: mold.count, pour.at.
 type name struct {
-	Name   string
-	Type   Type
-	Doc    string
-	From   string // "recipe", "shelves" or "reckoned"
-	Attr   *schema.AttrSpec
-	get    func(*scene, *thing) value
-	follow func(*scene, *thing) thing // Type.Kind == Thing
+	Name        string
+	Type        Type
+	Doc         string
+	From        string // "recipe", "shelves" or "reckoned"
+	Attr        *schema.AttrSpec
+	get         func(*scene, *thing) value
+	quick       func(*scene, *thing) (schema.Value, bool) // get without what messages need: the written value, where it is known
+	quickFigure func(*scene, *thing) *batch.Figure        // the same for a figure of the batch
+	follow      func(*scene, *thing) thing                // Type.Kind == Thing
 }
 
 // kindTable is everything a rule can name. It is made once and never changes.
@@ -154,6 +156,22 @@ func (t *kindTable) written(k *kind, spec *schema.BlockSpec, from string) {
 			}
 		} else {
 			typ := n.Type
+			n.quick = func(_ *scene, th *thing) (schema.Value, bool) {
+				b := th.block
+				if onShelf {
+					b = th.stock
+				}
+				if b == nil || th.state != schema.Known {
+					return schema.Value{}, false
+				}
+				v := schema.Value{}
+				if byPlace {
+					v = b.At(place)
+				} else {
+					v = b.Get(attr.Name)
+				}
+				return v, v.Known()
+			}
 			n.get = func(s *scene, th *thing) value {
 				v, other := look(th)
 				if other != nil {

@@ -15,6 +15,11 @@ func (q Quantity) Single() (Single, bool) {
 	return Single{n: q.low.n, d: q.low.d, unit: q.lowUnit, last: q.lowLast, places: q.lowPlaces}, true
 }
 
+// Base is the amount in the base unit of its dimension, and Basis what a
+// proportion is of: what Quantity says, without its text.
+func (s Single) Base() Rat    { return Rat{n: s.n, d: s.d} }
+func (s Single) Basis() Basis { return s.Quantity("").Basis() }
+
 // Quantity is the amount with the text that it was read from, or "".
 func (s Single) Quantity(text string) Quantity {
 	return Quantity{low: Rat{n: s.n, d: s.d}, text: text,
