@@ -13,8 +13,16 @@ import (
 // Reference is the format page, FORMAT.md, written from the language table.
 // The same table always gives the same page.
 func Reference() string {
+	return manual("Written from the language table itself; after a change there, run `go generate ./schema`.\n\n")
+}
+
+// Manual is the format page for those who write recipes: without the word to
+// those who change the program.
+func Manual() string { return manual("") }
+
+func manual(note string) string {
 	p := &page{}
-	p.writing()
+	p.line("# The format of candle recipes\n\n" + note + writing)
 	p.quantities()
 	p.contents()
 	for _, s := range language.tops {
@@ -40,12 +48,7 @@ func (p *page) line(text string) {
 	p.WriteByte('\n')
 }
 
-func (p *page) writing() {
-	p.line(`# The format of candle recipes
-
-Written from the language table itself; after a change there, run ` + "`go generate ./schema`" + `.
-
-Recipes and stock stand in files named ` + "`*.candle.hcl`" + `, in UTF-8. A file holds **blocks**; a block has a name, mostly a
+const writing = `Recipes and stock stand in files named ` + "`*.candle.hcl`" + `, in UTF-8. A file holds **blocks**; a block has a name, mostly a
 key in quotes, and between braces **attributes**, one to a line, and further blocks:
 
 ` + "```hcl" + `
@@ -65,8 +68,7 @@ fragrance "tide-and-thyme" {       # a block: its name and its key
 - The order of attributes does not matter. The order of steps does.
 
 A **shop** is a folder with a ` + "`shop.candle.hcl`" + ` and every ` + "`*.candle.hcl`" + ` below it. Any file may hold any block.
-`)
-}
+`
 
 func (p *page) quantities() {
 	p.line(`## Amounts

@@ -121,7 +121,7 @@ func (p *Page) finding(f *lint.Found, home string) {
 	p.message(f.Level, f.Message)
 	p.place(f.At, home, f.Rule.Name)
 	for _, n := range f.Notes {
-		p.Wrap("", margin, noteText(n, f.At.File.Name))
+		p.Wrap("", margin, NoteText(n, f.At.File.Name))
 	}
 	fixes := f.Repairs()
 	for i, fix := range fixes {
@@ -149,7 +149,7 @@ func (p *Page) message(level lint.Level, text string) {
 // rule at the right edge.
 func (p *Page) place(at lint.Place, home, rule string) {
 	line := at.File.Text.Line(at.Span.Start)
-	where := whereabouts(at, home)
+	where := Whereabouts(at, home)
 	typed := strings.TrimSpace(Clean(at.File.Text.Slice(at.File.Text.LineSpan(line))))
 	own := p.width - margin - uniseg.StringWidth(where) - 2 // a line without the rule
 	beside := own - uniseg.StringWidth(rule) - 2
@@ -166,8 +166,8 @@ func (p *Page) place(at lint.Place, home, rule string) {
 // readable is how much of a typed line is worth showing.
 const readable = 16
 
-// whereabouts is a line, with the file where it is not the one at hand.
-func whereabouts(at lint.Place, home string) string {
+// Whereabouts is a line, with the file where it is not the one at hand.
+func Whereabouts(at lint.Place, home string) string {
 	where := fmt.Sprintf("line %d", at.File.Text.Line(at.Span.Start))
 	if at.File.Name != home {
 		where = at.File.Name + ", " + where
@@ -175,10 +175,10 @@ func whereabouts(at lint.Place, home string) string {
 	return where
 }
 
-// noteText is a note with its place: "limit stated here" becomes "limit stated
+// NoteText is a note with its place: "limit stated here" becomes "limit stated
 // in stock/waxes.candle.hcl, line 12".
-func noteText(n lint.Note, home string) string {
-	where := whereabouts(n.Place, home)
+func NoteText(n lint.Note, home string) string {
+	where := Whereabouts(n.Place, home)
 	if said, ok := strings.CutSuffix(n.Message, " here"); ok {
 		return said + " in " + where
 	}
@@ -194,7 +194,7 @@ func (p *Page) conceded(list []lint.Conceded) {
 	for _, c := range list {
 		p.message(c.Level, c.Message)
 		p.place(c.At, "", c.Rule.Name)
-		reason := "conceded in " + whereabouts(lint.AtLabel(c.Concession), c.At.File.Name) + ": " + c.Concession.Get("reason").Text()
+		reason := "conceded in " + Whereabouts(lint.AtLabel(c.Concession), c.At.File.Name) + ": " + c.Concession.Get("reason").Text()
 		if until := c.Concession.Get("until").Text(); until != "" {
 			reason += " (until " + until + ")"
 		}
@@ -211,7 +211,7 @@ func (p *Page) unchecked(list []lint.Unchecked) {
 	p.Blank()
 	for _, u := range list {
 		p.message(u.Level, u.Message)
-		p.Wrap("", margin, whereabouts(u.At, ""))
+		p.Wrap("", margin, Whereabouts(u.At, ""))
 		p.Blank()
 	}
 }

@@ -67,10 +67,22 @@ func Prove(view *lint.View, rule *schema.Block) Proof {
 	return p
 }
 
+// Over lays a sound or faulty block over the shop, as it is proved, and gives
+// the file that was made of it. What stands in that file at a place stands in
+// the rule's file so many bytes further on as the block's Body starts.
+func Over(shop *lint.Shop, example *schema.Block) (*lint.Shop, *schema.File) {
+	file := fileOf(example)
+	return shop.With(file), file
+}
+
+func fileOf(example *schema.Block) *schema.File {
+	return schema.Read(exampleFile, []byte(example.File.Text.Slice(example.Body)))
+}
+
 // try runs the rule against one example.
 func (p *program) try(view *lint.View, b *schema.Block, sound bool) Example {
 	e := Example{Block: b, Readable: true, At: lint.AtHeader(b)}
-	file := schema.Read(exampleFile, []byte(b.File.Text.Slice(b.Body)))
+	file := fileOf(b)
 	if !file.Clean {
 		e.Readable, e.Says = false, "this example cannot be read as it stands"
 		return e

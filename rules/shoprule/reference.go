@@ -8,9 +8,16 @@ import (
 // Reference is NAMES.md: everything a rule can name, with its type and
 // dimension, made from the table.
 func Reference() string {
+	return manual("Made from the program's own table by `go generate ./rules/...`; do not edit it by hand.\n\n")
+}
+
+// Manual is the same page for those who write rules: without the word to those
+// who change the program.
+func Manual() string { return manual("") }
+
+func manual(note string) string {
 	var b strings.Builder
-	b.WriteString("# What a rule can name\n\n")
-	b.WriteString("Made from the program's own table by `go generate ./rules/...`; do not edit it by hand.\n\n")
+	b.WriteString("# What a rule can name\n\n" + note)
 	b.WriteString("A rule is checked once for each combination of the blocks it names; what a recipe does not have is not checked. `recipe`, `batch`, `cooling`, `hazards`\n" +
 		"and `shop` are there once. Figures are exact and carry their dimension; only what measures the same is compared, added and taken away. A\n" +
 		"temperature and a difference give a temperature, two temperatures a difference; an amount is multiplied and divided by numbers; what measures the\n" +

@@ -1,0 +1,158 @@
+// Looks words up in the index that was made with the pages. Nothing is asked
+// of anybody: the page works from a folder, without a network.
+"use strict";
+
+(function () {
+  const most = 40; // results that are shown
+  const form = document.getElementById("ask");
+  const box = document.getElementById("question");
+  const state = document.getElementById("state");
+  const list = document.getElementById("found");
+
+  // fold makes letters alike that are written differently: É as e.
+  function fold(text) {
+    return text.normalize("NFKD").replace(/\p{M}/gu, "").toLowerCase();
+  }
+
+  // words of a text; what is held together by hyphens counts as a whole and in
+  // its pieces.
+  function words(text) {
+    const all = [];
+    for (const whole of fold(text).match(/[\p{L}\p{N}_]+(?:[-'’][\p{L}\p{N}_]+)*/gu) || []) {
+      all.push(whole);
+      const pieces = whole.split(/[-_'’]/u);
+      if (pieces.length > 1) all.push(...pieces.filter(Boolean));
+    }
+    return all;
+  }
+
+  // known leads from each word to the entries that have it, with a weight: the
+  // key and the title weigh more than the text.
+  const known = new Map();
+  function note(text, entry, weight) {
+    for (const word of new Set(words(text))) {
+      if (!known.has(word)) known.set(word, new Map());
+      const at = known.get(word);
+      at.set(entry, Math.max(at.get(entry) || 0, weight));
+    }
+  }
+  handbookIndex.forEach((e, i) => {
+    note(e.words, i, 1);
+    note(e.title, i, 6);
+    note(e.key, i, 8);
+  });
+
+  // apart is how many slips of the keys lie between two words, up to a limit: a
+  // letter left out, put in, wrong, or two swapped.
+  function apart(a, b, limit) {
+    if (Math.abs(a.length - b.length) > limit) return limit + 1;
+    let before = [], last = Array.from({ length: b.length + 1 }, (_, j) => j);
+    for (let i = 1; i <= a.length; i++) {
+      const row = [i];
+      let least = i;
+      for (let j = 1; j <= b.length; j++) {
+        row[j] = Math.min(last[j] + 1, row[j - 1] + 1, last[j - 1] + (a[i - 1] === b[j - 1] ? 0 : 1));
+        if (i > 1 && j > 1 && a[i - 1] === b[j - 2] && a[i - 2] === b[j - 1]) row[j] = Math.min(row[j], before[j - 2] + 1);
+        least = Math.min(least, row[j]);
+      }
+      if (least > limit) return limit + 1;
+      before = last;
+      last = row;
+    }
+    return last[b.length];
+  }
+
+  // meant are the known words that a word of the question can mean, with how
+  // sure that is. Near ones are asked only where nothing begins like it.
+  function meant(word) {
+    const all = new Map();
+    for (const k of known.keys()) {
+      if (k === word) all.set(k, 1);
+      else if (word.length > 1 && k.startsWith(word)) all.set(k, 0.6);
+    }
+    if (all.size > 0 || word.length < 3) return { all, instead: "" };
+    const limit = word.length < 5 ? 1 : 2;
+    let nearest = limit + 1;
+    for (const k of known.keys()) {
+      const d = apart(word, k, limit);
+      if (d > limit) continue;
+      nearest = Math.min(nearest, d);
+      all.set(k, 0.5 / d);
+    }
+    for (const k of [...all.keys()]) if (all.get(k) < 0.5 / nearest) all.delete(k);
+    return { all, instead: [...all.keys()].slice(0, 3).join(", ") };
+  }
+
+  function look(question) {
+    const asked = [...new Set(fold(question).match(/[\p{L}\p{N}_]+(?:[-'’][\p{L}\p{N}_]+)*/gu) || [])];
+    const scores = new Map();
+    const slips = [];
+    for (const word of asked) {
+      const best = new Map();
+      const { all, instead } = meant(word);
+      if (instead) slips.push([word, instead]);
+      for (const [k, sure] of all) {
+        for (const [entry, weight] of known.get(k)) best.set(entry, Math.max(best.get(entry) || 0, weight * sure));
+      }
+      for (const [entry, score] of best) {
+        const s = scores.get(entry) || { had: 0, score: 0 };
+        s.had++;
+        s.score += score;
+        scores.set(entry, s);
+      }
+    }
+    const phrase = asked.join(" ");
+    const found = [];
+    for (const [i, s] of scores) {
+      const e = handbookIndex[i];
+      const title = fold(e.title), key = fold(e.key);
+      if (title === phrase || key === phrase || key === asked.join("-")) s.score += 40;
+      else if (title.includes(phrase) || key.replace(/[-_]/g, " ").includes(phrase)) s.score += 12;
+      found.push({ e, i, had: s.had, score: s.score });
+    }
+    const had = Math.max(0, ...found.map((f) => f.had));
+    return {
+      asked, slips,
+      partly: had < asked.length,
+      found: found.filter((f) => f.had === had).sort((a, b) => b.score - a.score || a.i - b.i),
+    };
+  }
+
+  function element(name, text, inside) {
+    const made = document.createElement(name);
+    if (text) made.textContent = text;
+    if (inside) inside.append(made);
+    return made;
+  }
+
+  function show() {
+    list.replaceChildren();
+    const question = box.value.trim();
+    if (!question) {
+      state.textContent = "";
+      return;
+    }
+    const { slips, partly, found } = look(question);
+    let said = found.length === 0 ? "Nothing found." : found.length === 1 ? "1 thing found." : found.length + " things found.";
+    if (found.length > most) said = "The first " + most + " of " + found.length + " things found.";
+    for (const [word, instead] of slips) said += " No page says “" + word + "”; taken for " + instead + ".";
+    if (partly && found.length > 0) said += " No page has all of these words.";
+    state.textContent = said;
+    for (const { e } of found.slice(0, most)) {
+      const item = element("li", "", list);
+      const link = element("a", e.title, item);
+      link.href = e.at;
+      element("span", e.kind + (fold(e.key) === fold(e.title) ? "" : ", " + e.key), item).className = "kind";
+      if (e.says) element("p", e.says, item);
+    }
+  }
+
+  box.value = new URLSearchParams(location.search).get("q") || "";
+  form.hidden = false;
+  box.addEventListener("input", show);
+  form.addEventListener("submit", (event) => {
+    event.preventDefault();
+    show();
+  });
+  show();
+})();

@@ -1,0 +1,76 @@
+package handbook
+
+import (
+	"bytes"
+	"encoding/json"
+	"slices"
+	"strings"
+
+	"wickrule/lint/report"
+)
+
+func (b *book) searchPage() { b.page("search.html", "search", "Look up", "Look up", nil) }
+
+// index is what can be looked up. It is written as a script, since a page
+// opened from a folder may not read other files.
+type index struct{ entries []entry }
+
+// entry is one thing that can be found.
+type entry struct {
+	Kind    string `json:"kind"`
+	Key     string `json:"key"`
+	Title   string `json:"title"`
+	Address string `json:"at"`
+	Summary string `json:"says"`
+	Words   string `json:"words"` // those of its text, each once
+}
+
+// summaryLength is how much of a text stands beside what was found, in bytes.
+const summaryLength = 150
+
+func (x *index) add(kind, key, title, address, text string) {
+	text = report.Clean(oneLine(text))
+	x.entries = append(x.entries, entry{kind, report.Clean(key), report.Clean(title), address, shortened(text), each(text)})
+}
+
+// shortened is the beginning of a text, cut behind a word.
+func shortened(text string) string {
+	if len(text) <= summaryLength {
+		return text
+	}
+	cut := strings.LastIndexByte(text[:summaryLength], ' ')
+	if cut < 0 {
+		return ""
+	}
+	return text[:cut] + " …"
+}
+
+// each is every word of a text once, sorted, in small letters.
+func each(text string) string {
+	text = strings.ToLower(text)
+	var all []string
+	for _, w := range wordsIn(text) {
+		all = append(all, text[w.start:w.end])
+	}
+	slices.Sort(all)
+	return strings.Join(slices.Compact(all), " ")
+}
+
+// script is the index as a script that gives it a name.
+func (x *index) script() []byte {
+	var b bytes.Buffer
+	b.WriteString("// Made with the pages; what is looked up is found here.\n\"use strict\";\nconst handbookIndex = [\n")
+	for i, e := range x.entries {
+		line, err := json.Marshal(e) // escapes <, > and &, and the line ends of JavaScript
+		if err != nil {
+			panic(err) // strings always can be written
+		}
+		b.Write(line)
+		if i+1 < len(x.entries) {
+			b.WriteByte(',')
+		}
+		b.WriteByte('\n')
+	}
+	b.WriteString("];\n")
+	return b.Bytes()
+}
