@@ -12,8 +12,9 @@ var glossaryText string
 // term is a word of the trade.
 type term struct {
 	Name   string
-	Common bool     // so common a word that only its longer forms lead to it
-	Also   []string // other ways to say it
+	Common bool     // so common a word that only what has several words leads to it
+	Also   []string // other words for it
+	Forms  []string // other forms of it
 	Rules  []string // built-in rules that turn on it
 	See    []string // terms that stand near it
 	Means  string
@@ -49,6 +50,8 @@ func readTerm(block string) *term {
 				return false
 			case after == "also":
 				t.Also = strings.Split(rest, ", ")
+			case after == "forms":
+				t.Forms = strings.Split(rest, ", ")
 			case after == "rules":
 				t.Rules = strings.Split(rest, ", ")
 			case after == "see":
@@ -56,7 +59,7 @@ func readTerm(block string) *term {
 			}
 			return true
 		}
-		if !list("also") && !list("rules") && !list("see") {
+		if !list("also") && !list("forms") && !list("rules") && !list("see") {
 			means = append(means, line)
 		}
 	}

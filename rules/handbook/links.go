@@ -2,6 +2,7 @@ package handbook
 
 import (
 	"html/template"
+	"slices"
 	"strings"
 	"unicode"
 
@@ -19,7 +20,7 @@ type linker struct {
 func newLinker(t *terms, rules []*lint.Rule, own func(*lint.Rule) bool) *linker {
 	l := &linker{phrases: map[string]string{}, rules: map[string]string{}}
 	for _, term := range t.all {
-		for _, said := range append([]string{term.Name}, term.Also...) {
+		for _, said := range slices.Concat([]string{term.Name}, term.Also, term.Forms) {
 			words := len(strings.Fields(said))
 			if term.Common && words == 1 {
 				continue

@@ -12,6 +12,7 @@ type section struct {
 	Anchor string
 	Title  string // plain text
 	Text   string // everything below it, plain
+	Lead   string // the first paragraph, plain
 	HTML   html   // without the heading
 }
 
@@ -79,6 +80,9 @@ func (m *markdown) block(lines []string) int {
 		return l != "" && !strings.HasPrefix(l, "#") && !strings.HasPrefix(l, "```") && !strings.HasPrefix(l, "|") && !strings.HasPrefix(l, "- ")
 	})
 	m.raw("<p>" + m.inline(strings.Join(lines[:n], " ")) + "</p>\n")
+	if at := len(m.all) - 1; at >= 0 && m.all[at].Lead == "" {
+		m.all[at].Lead = unmarked(strings.Join(lines[:n], " "))
+	}
 	return n
 }
 

@@ -68,7 +68,7 @@ func (b *book) rulePages() error {
 		if p.Own {
 			kind = "own rule"
 		}
-		b.index.add(kind, r.Name, p.Title, file, r.Group+" "+r.Why+" "+r.Remedy+" "+r.Cautions)
+		b.index.add(kind, r.Name, p.Title, file, r.Why, r.Group+" "+r.Remedy+" "+r.Cautions)
 	}
 	return nil
 }
@@ -83,14 +83,16 @@ func (b *book) rulePage(r *lint.Rule) (rulePage, error) {
 	p := rulePage{
 		Name: r.Name, Title: schema.Capital(r.Title), Own: own,
 		Group: r.Group, GroupPage: "rules.html#" + groupAnchor(r.Group),
-		Loudness: schema.Capital(r.Loudness()) + ".",
-		Why:      words.paragraphs(r.Why), Remedy: words.paragraphs(r.Remedy), Mind: words.paragraphs(r.Cautions),
+		Why: words.paragraphs(r.Why), Remedy: words.paragraphs(r.Remedy), Mind: words.paragraphs(r.Cautions),
 		Source: words.paragraphs(stopped(schema.Capital(r.Source))), Rests: own,
 		Tuned: b.tunedHere(r), Conceded: b.concededIn(r),
 	}
 	p.Loud = []loudRow{{"as the rule is", r.Levels.OwnUse, r.Levels.Class, r.Levels.Sale}}
 	if here := lint.LevelsIn(b.Shop, r); here != r.Levels {
 		p.Loud = append(p.Loud, loudRow{"in this shop", here.OwnUse, here.Class, here.Sale})
+	}
+	if r.Binding || r.About == lint.AboutFormat { // else the table says it all
+		p.Loudness = schema.Capital(r.Loudness()) + "."
 	}
 	if own {
 		b.ownPage(&p, r)

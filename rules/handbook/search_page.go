@@ -28,9 +28,11 @@ type entry struct {
 // summaryLength is how much of a text stands beside what was found, in bytes.
 const summaryLength = 150
 
-func (x *index) add(kind, key, title, address, text string) {
-	text = report.Clean(oneLine(text))
-	x.entries = append(x.entries, entry{kind, report.Clean(key), report.Clean(title), address, shortened(text), each(text)})
+// add puts a thing into the index: a text that can be shown beside it, and
+// more that it can be found by.
+func (x *index) add(kind, key, title, address, text, more string) {
+	text, more = report.Clean(oneLine(text)), report.Clean(oneLine(more))
+	x.entries = append(x.entries, entry{kind, report.Clean(key), report.Clean(title), address, shortened(text), each(text + " " + more)})
 }
 
 // shortened is the beginning of a text, cut behind a word.

@@ -7,7 +7,6 @@ import (
 
 	"wickrule/lint/report"
 	"wickrule/schema"
-	"wickrule/schema/quantity"
 )
 
 // stockPage is what stands on the shelves.
@@ -27,7 +26,8 @@ type stockItem struct {
 	Trials             []trialView
 }
 
-type fact struct{ Name, Value string }
+// fact is a figure as it is stated, and in the other system.
+type fact struct{ Name, Value, Other string }
 
 // innerTable is the blocks inside an item: the components of a fragrance.
 type innerTable struct {
@@ -66,9 +66,9 @@ func (b *book) stockItem(item *schema.Block) stockItem {
 		if v.Absent() || slices.Contains([]string{"title", "source", "notes"}, attr.Name) {
 			continue
 		}
-		f := fact{spoken(attr.Name), valueText(v)}
+		f := factOf(v)
 		x.Facts = append(x.Facts, f)
-		words = append(words, f.Name, f.Value)
+		words = append(words, f.Name+" "+f.Value)
 	}
 	x.Inner = innerOf(item)
 	if x.Inner != nil {
@@ -89,7 +89,7 @@ func (b *book) stockItem(item *schema.Block) stockItem {
 			x.Trials = append(x.Trials, b.trialOf(t))
 		}
 	}
-	b.index.add(item.Name(), item.Label, x.Title, stockAddress(item.Name(), item.Label), strings.Join(words, " "))
+	b.index.add(item.Name(), item.Label, x.Title, stockAddress(item.Name(), item.Label), strings.Join(words, ", "), "")
 	return x
 }
 
@@ -138,7 +138,17 @@ func spoken(attr string) string {
 	return strings.ReplaceAll(attr, "_", " ")
 }
 
-// valueText is a value for reading: an amount in both systems.
+func factOf(v schema.Value) fact {
+	f := fact{Name: spoken(v.Spec.Name), Value: valueText(v)}
+	if v.IsAmount() {
+		if other := v.Amount().Other(); other != f.Value {
+			f.Other = other
+		}
+	}
+	return f
+}
+
+// valueText is a value for reading.
 func valueText(v schema.Value) string {
 	switch {
 	case v.Absent():
@@ -150,11 +160,7 @@ func valueText(v schema.Value) string {
 	case v.No():
 		return "no"
 	case v.IsAmount():
-		text := v.Amount().Both(quantity.US)
-		if v.BelowRim() {
-			text += " below rim"
-		}
-		return text
+		return v.Amount().String()
 	case v.Spec.Type == schema.Whole, v.Spec.Type == schema.Figure:
 		return strings.Trim(v.Written(), `"`)
 	}
