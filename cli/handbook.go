@@ -53,7 +53,7 @@ func (v handbookCommand) run(s *session, args []string) int {
 		s.say("no handbook was made: %v", err)
 		return NotWorked
 	}
-	fmt.Fprintf(s.Out, "%s. Open %s in a browser.\n", plural(handbook.Pages(files), "page", "pages"), s.shown(s.locate(*v.into))+"/index.html")
+	fmt.Fprintf(s.Out, "The handbook is made. Open %s in a browser.\n", s.shown(s.locate(*v.into))+"/index.html")
 	return Good
 }
 

@@ -55,17 +55,6 @@ func Make(o Order) ([]File, error) {
 	return b.files, nil
 }
 
-// Pages counts the pages among the files.
-func Pages(files []File) int {
-	n := 0
-	for _, f := range files {
-		if strings.HasSuffix(f.Name, ".html") {
-			n++
-		}
-	}
-	return n
-}
-
 // book is a handbook while it is made.
 type book struct {
 	Order
