@@ -78,6 +78,7 @@ var only = map[string][]string{
 	"github.com/stretchr/testify/": {},
 	"os":                           {"wickrule", "wickrule/cli", "wickrule/schema/formatref", "wickrule/rules/rulebook", "wickrule/rules/shoprule/names"},
 	"os/":                          {"wickrule"},
+	"os/exec":                      {"wickrule/cli"}, // git
 	"net":                          {},
 	"net/":                         {},
 	"net/url":                      {"wickrule/lsp"}, // names only, no network

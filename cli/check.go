@@ -21,11 +21,14 @@ func checkVerb() verb {
 		about: "say what must be put right, what should be, and what is worth knowing",
 		help: `Each PATH is a recipe file or a folder. The whole shop around it is read, since a recipe leans on what stands on the shelves; what is said is about the named files, or the files below the named folder. Without a PATH it is about the whole shop around the working folder.
 
+With --staged it is about what git would commit now, as it stands in git's index and whatever is on disk: all shops of the repository in which something is staged, or those of them that a PATH names.
+
 The exit status is 0 where nothing speaks at the level asked for, 1 where something does, and 2 where the check could not be made in full: a file that cannot be opened, a flag that does not exist.`,
 		setup: func(flags *pflag.FlagSet) action {
 			c := check{}
 			c.form = oneOf(flags, "report", "how to say it: text for people, json for programs, lines for editors", "text", "json", "lines")
 			c.level = oneOf(flags, "level", "the level from which the exit status is 1", "must", "should", "consider")
+			c.staged = flags.Bool("staged", false, "check what git would commit now, and not what is on disk")
 			c.as = flags.String("as", "", "read one file from standard input, and check it as if it stood at `PATH`")
 			return c.run
 		},
@@ -33,21 +36,24 @@ The exit status is 0 where nothing speaks at the level asked for, 1 where someth
 }
 
 type check struct {
-	form  *choice
-	level *choice
-	as    *string
+	form   *choice
+	level  *choice
+	as     *string
+	staged *bool
 }
 
 func (c check) run(s *session, args []string) int {
 	s.progress.start()
 	var doc *report.Document
-	if *c.as != "" {
-		if len(args) > 0 {
-			s.say("check: --as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(args, " "))
-			return NotWorked
-		}
+	switch {
+	case *c.as != "" && (len(args) > 0 || *c.staged):
+		s.say("check: --as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(c.besideAs(args), " "))
+		return NotWorked
+	case *c.as != "":
 		doc = c.standardInput(s)
-	} else {
+	case *c.staged:
+		doc = s.staged(args)
+	default:
 		doc = s.check(args)
 	}
 	s.progress.erase()
@@ -61,8 +67,20 @@ func (c check) run(s *session, args []string) int {
 			return NotWorked
 		}
 	}
+	if *c.staged && len(doc.Shops) == 0 && doc.Complete() {
+		s.say("nothing that is staged changes a recipe, or what recipes rest on")
+		return Good
+	}
 	level, _ := lint.ParseLevel(c.level.word)
 	return status(doc, level)
+}
+
+// besideAs is what cannot stand beside --as.
+func (c check) besideAs(args []string) []string {
+	if *c.staged {
+		return append([]string{"--staged"}, args...)
+	}
+	return args
 }
 
 // status is the exit status for what was found.

@@ -35,7 +35,7 @@ func TestBashCompletions(t *testing.T) {
 	bash, file := shellOr(t, "bash"), script(t, "bash")
 	for _, c := range []struct{ typed, want string }{
 		{"ch", "check"},
-		{"check --", "--as --level --report"},
+		{"check --", "--as --level --report --staged"},
 		{"check --report ", "text json lines"},
 		{"check --report = j", "json"},
 		{"check --level =", "must should consider"},
