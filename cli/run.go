@@ -86,7 +86,13 @@ type action func(s *session, args []string) int
 
 // verbs lists everything the program does, in the order help shows it.
 func verbs() []verb {
-	return []verb{checkVerb(), mendVerb(), formatVerb(), sheetVerb(), burnVerb(), proveVerb(), trialsVerb(), explainVerb(), handbookVerb(), lspVerb(), completionsVerb(), versionVerb(), helpVerb()}
+	return []verb{
+		checkVerb(), mendVerb(), formatVerb(),
+		sheetVerb(), burnVerb(),
+		proveVerb(), trialsVerb(), explainVerb(), handbookVerb(),
+		newVerb(), protectVerb(), lspVerb(),
+		completionsVerb(), versionVerb(), helpVerb(),
+	}
 }
 
 func verbNames() []string {

@@ -48,6 +48,31 @@ func (s *session) rewrite(root *os.Root, name, was, text string) error {
 	return nil
 }
 
+// create writes a file that is not there yet, and the folders above it, whole
+// or not at all. What has its name is left alone.
+func (s *session) create(root *os.Root, name, text string, mode fs.FileMode) error {
+	s.writing.Lock()
+	defer s.writing.Unlock()
+	if s.ctx.Err() != nil {
+		return errStopped
+	}
+	if err := root.MkdirAll(path.Dir(name), 0o777); err != nil {
+		return fmt.Errorf("not written: %w", err)
+	}
+	beside := path.Join(path.Dir(name), ".wickrule-"+rand.Text())
+	defer root.Remove(beside)
+	if err := writeNew(root, beside, text, mode); err != nil {
+		return fmt.Errorf("not written: %w", err)
+	}
+	if _, err := root.Lstat(name); !missing(err) {
+		return errors.New("not written: something of this name is there already")
+	}
+	if err := root.Rename(beside, name); err != nil {
+		return fmt.Errorf("not written: %w", err)
+	}
+	return nil
+}
+
 func writeNew(root *os.Root, name, text string, mode fs.FileMode) error {
 	f, err := root.OpenFile(name, os.O_WRONLY|os.O_CREATE|os.O_EXCL, 0o600)
 	if err != nil {

@@ -1,6 +1,5 @@
-// Package examples holds two shops of recipes in the house format, as anyone
-// would keep them on disk. Both shops, their stock and their figures are
-// invented.
+// Package examples holds shops of recipes in the house format, as anyone would
+// keep them on disk. The shops, their stock and their figures are invented.
 package examples
 
 import (
@@ -8,7 +7,7 @@ import (
 	"io/fs"
 )
 
-//go:embed shop faulty
+//go:embed shop faulty starter
 var files embed.FS
 
 // Shop is the demo shop, Larkspur Quay Candleworks. Every recipe in it is
@@ -19,8 +18,17 @@ func Shop() fs.FS { return folder("shop") }
 // in plain words, what is wrong; expected.txt lists the findings.
 func Faulty() fs.FS { return folder("faulty") }
 
+// Starter is a small shop to begin with, without a name of its own, in the
+// units "us" or "metric". It holds recipe files only.
+func Starter(units string) fs.FS { return folder("starter/" + units) }
+
+// StarterReadme is what a starter shop says of itself, in whatever units.
+//
+//go:embed starter/README.md
+var StarterReadme string
+
 // folder is one embedded folder as a root of its own. Sub fails on names that
-// are not valid paths only, and these two are written above.
+// are not valid paths only, and these are written above.
 func folder(name string) fs.FS {
 	sub, err := fs.Sub(files, name)
 	if err != nil {

@@ -1,0 +1,43 @@
+# A recipe names what it takes from the shelf by its key, says how much, and goes
+# through the work step by step. Amounts carry their unit, as on paper.
+recipe "first-jar" {
+  title    = "First jar"
+  makes    = "jar"
+  made_for = "own use" # "sale" or "class" once it is: then labels and three test burns are asked for
+  pot      = "pitcher"
+
+  wax "container-soy" {
+    weight = "28 oz" # for the whole batch
+  }
+  fragrance "first-scent" {
+    load = "6 % of wax" # of wax or of total, never a bare %
+  }
+  container "straight-jar" {
+    count = 4
+    wick  = "cored-cotton"
+    fill  = "230 mL" # of each, so that some glass stays free above
+  }
+
+  # Wax burns. Melt over water or in a melter with a thermostat, a thermometer in
+  # the wax, a lid within reach, and stay there. Never put water on burning wax.
+  step "set wick" { with = "tab-sticker" }
+  step "melt" {
+    to   = "178 °F"
+    over = "water bath"
+  }
+  step "add fragrance" {
+    at   = "172 °F"
+    stir = "2 min"
+  }
+  step "pour" { at = "138 °F" }
+  step "cool" { for = "24 h" }
+  step "cure" { for = "10 days" }
+  step "trim wick" { to = "1/4 in" }
+  step "attach label" {
+    label = "jar"
+    on    = "base"
+  }
+}
+
+# Try it: change 6 % to 12 %, or the 138 °F of the pour to 190 °F, and run
+# wickrule check again.

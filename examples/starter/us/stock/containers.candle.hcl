@@ -1,0 +1,14 @@
+# Measure what you pour into: the width inside decides the wick, and what it
+# holds, filled with water up to the line, decides how much wax it takes.
+container "straight-jar" {
+  title            = "Straight-sided jar"
+  kind             = "jar"
+  diameter         = "2 3/4 in"
+  opening          = "2 3/4 in"
+  height           = "3 1/4 in"
+  holds            = "240 mL"
+  material         = "glass"
+  made_for_candles = true # its maker says so; a drinking glass is not
+  thermal_shock    = "90 °F"
+  finish           = "plain"
+}

@@ -1,0 +1,6 @@
+# No pot is filled above three quarters with molten wax.
+pot "pitcher" {
+  title = "Pouring pitcher in a water bath"
+  holds = "2 qt"
+  heat  = "water bath"
+}
