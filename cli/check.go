@@ -109,15 +109,27 @@ func (s *session) check(args []string) *report.Document {
 	doc := &report.Document{}
 	shops, unread := s.find(args)
 	doc.Unread = unread
-	for _, f := range shops {
-		shop, unread := s.open(f)
-		doc.Unread = append(doc.Unread, unread...)
-		if shop.Shop == nil {
-			continue
+	reports := make([]*lint.Report, len(shops))
+	taken := takenFolders{}
+	// Folders that are no shop come last: of rules that a shop takes there is
+	// nothing to say without it.
+	for _, last := range []bool{false, true} {
+		for i, f := range shops {
+			if last != f.loose() || taken.holds(f.place()) {
+				continue
+			}
+			shop, unread := s.open(f)
+			doc.Unread = append(doc.Unread, unread...)
+			if shop.Shop == nil {
+				continue
+			}
+			shop.root.Close()
+			taken.add(f.volume, shop.Taken())
+			reports[i] = lint.RunFor(shop.Shop, s.rulesFor(shop.Shop), s.today(), f.Covers)
 		}
-		shop.root.Close()
-		doc.Shops = append(doc.Shops, lint.RunFor(shop.Shop, s.rulesFor(shop.Shop), s.today(), f.Covers))
 	}
+	doc.Shops = slices.DeleteFunc(reports, func(r *lint.Report) bool { return r == nil })
+	sayTakenOnce(doc.Shops)
 	return doc
 }
 

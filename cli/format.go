@@ -6,6 +6,7 @@ import (
 
 	"github.com/spf13/pflag"
 
+	"wickrule/lint"
 	"wickrule/lint/report"
 	"wickrule/schema"
 )
@@ -68,7 +69,7 @@ func (f format) run(s *session, args []string) int {
 // before the end.
 func (f format) shop(s *session, o opened, done *formatted) (stopped bool) {
 	for _, file := range o.Files() {
-		if !o.asked.Covers(file.Name) {
+		if !o.asked.Covers(file.Name) || lint.IsTaken(file.Name) {
 			continue
 		}
 		done.files++

@@ -77,7 +77,7 @@ func (m mend) shop(s *session, f found, p *report.Page) (r *lint.Report, unread 
 		s.say("%s: nothing is mended, since not all of the shop could be read and a fix may rest on what is missing", o.Root)
 		return nil, unread, false
 	}
-	done := lint.Mend(o.Shop, s.rulesFor, s.today(), lint.MendOptions{All: *m.all, Covers: f.Covers})
+	done := lint.Mend(o.Shop, s.rulesFor, s.today(), lint.MendOptions{All: *m.all, Covers: func(name string) bool { return f.Covers(name) && !lint.IsTaken(name) }})
 	ok = true
 	for _, c := range done.Changed {
 		name := report.Located(o.Root, c.File.Name)

@@ -30,6 +30,7 @@ type Shop struct {
 	shelves map[string]blocks // by kind: every block that defines a key, by key; the first of a key counts
 	burns   blocks            // test burns written outside their recipe, by recipe
 	uses    uses
+	taken   []Taken
 	broken  int    // files that did not parse whole
 	memos   *memos // of pure functions: no part of what the shop says
 	ofRules *ruleMemos
@@ -56,7 +57,7 @@ func (s *Shop) Edit(put []*schema.File, remove []string) *Shop {
 	}
 	slices.Sort(names)
 	var out []*schema.File
-	next := &Shop{Root: s.Root, broken: s.broken, memos: s.memos, ofRules: s.ofRules}
+	next := &Shop{Root: s.Root, taken: s.taken, broken: s.broken, memos: s.memos, ofRules: s.ofRules}
 	var gone, come sorted
 	var named []use
 	for _, name := range slices.Compact(names) {

@@ -88,6 +88,9 @@ func (s *server) refresh() {
 // publish sends the findings of a file, where they are others than those last
 // sent, or where they are of a new version of an open document.
 func (s *server) publish(shop *shopState, name string, newVersion bool) {
+	if lint.IsTaken(name) && !s.speaksFor(shop, name) {
+		return
+	}
 	doc := s.docOf(shop, name)
 	list := []diagnostic{} // a client wants an empty list, not null
 	if f := shop.live.Shop().File(name); f != nil {

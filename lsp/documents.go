@@ -98,6 +98,7 @@ func (s *server) didClose(p *protocol.DidCloseTextDocumentParams) error {
 		s.reread(shop, doc.name)
 		s.checkOpen(shop, doc)
 	}
+	s.rulesChanged(key, shop)
 	return nil
 }
 
@@ -108,8 +109,14 @@ func (s *server) homeOf(key string) (root, name string) {
 	if !strings.HasSuffix(key, lint.FileSuffix) || strings.Contains(key, ":") && !isDrive(key) {
 		return key, path.Base(key)
 	}
-	root = lint.Home(s.disk(), key)
-	return root, lint.Below(root, key)
+	disk := s.disk()
+	if root, ok := lint.ShopAbove(disk, path.Dir(key)); ok {
+		return root, lint.Below(root, key)
+	}
+	if shop := s.takerOf(key); shop != nil {
+		return shop.root, lint.FromRoot(shop.root, key)
+	}
+	return path.Dir(key), path.Base(key)
 }
 
 // isDrive says whether a key is a path on a lettered drive: "c:/recipes".
@@ -119,8 +126,11 @@ func isDrive(key string) bool { return len(key) > 2 && key[1] == ':' && key[2] =
 func (s *server) put(doc *document) {
 	shop := s.shopAt(doc.root)
 	if shop.live != nil {
+		folders := shop.live.Shop().RuleFolders()
 		shop.live.Edit([]*schema.File{schema.Read(doc.name, []byte(doc.text))}, nil)
+		s.takeAnew(shop, folders)
 		s.renew()
 		s.checkOpen(shop, doc)
 	} // else it is taken up when the shop has been read
+	s.rulesChanged(doc.key, shop)
 }

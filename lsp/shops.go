@@ -54,6 +54,8 @@ func (s *server) read(over overlay, root string) (*lint.Live, []lint.ReadError) 
 		defer closer.Close()
 		shop, errs = lint.Load(over.below(root, folder), root, progress.files)
 	}
+	shop, more := shop.Take(over, root, s.opening(over))
+	errs = append(errs, more...)
 	live := lint.NewLive(shop, s.Rules, s.Today())
 	live.Settle(nil, math.MaxInt)
 	runtime.GC()
@@ -76,6 +78,12 @@ func (s *server) hasRead(shop *shopState, live *lint.Live, errs []lint.ReadError
 		s.Log("%s: %v", path.Join(shop.root, e.Name), e.Err)
 	}
 	shop.live = live
+	if s.isTaken(shop.root) {
+		s.drop(shop) // what is to be said of rules is said where they are taken
+		close(shop.ready)
+		return
+	}
+	s.adopt(shop)
 	for name := range shop.stale {
 		s.reread(shop, name)
 	}
@@ -101,6 +109,12 @@ func (s *server) reread(shop *shopState, name string) {
 		shop.stale[name] = true
 		return
 	}
+	if lint.IsTaken(name) {
+		s.take(shop)
+		return
+	}
+	folders := shop.live.Shop().RuleFolders()
+	defer func() { s.takeAnew(shop, folders) }()
 	f, err := s.fromDisk(shop.root, name)
 	if err != nil {
 		s.Log("%s: %v", path.Join(shop.root, name), err)

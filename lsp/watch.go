@@ -53,11 +53,13 @@ func (s *server) didChangeWatchedFiles(p *protocol.DidChangeWatchedFilesParams) 
 // changedOnDisk reads a file anew in the shop it belongs to, where that is
 // looked after.
 func (s *server) changedOnDisk(key string) {
-	root := lint.Home(s.disk(), key)
+	root, name := s.homeOf(key)
 	if shop := s.shops[root]; shop != nil {
-		s.reread(shop, lint.Below(root, key))
+		s.reread(shop, name)
+		s.rulesChanged(key, shop)
 		return
 	}
+	s.rulesChanged(key, nil)
 	for _, folder := range s.folders {
 		if within(folder, root) {
 			s.shopAt(root)
@@ -77,6 +79,7 @@ func (s *server) folderGone(folder string) {
 				s.reread(shop, f.Name)
 			}
 		}
+		s.rulesChanged(folder, nil)
 	}
 }
 

@@ -26,6 +26,8 @@ func shopSpec() *BlockSpec {
 				Doc: "The usual temperature of the workshop. Glass that is not warmed is taken to be this warm, and wax cools towards it; left out, it is 70 °F."},
 			{Name: "scale", Type: Amount, Dims: dimWeight, Example: `"1 g"`,
 				Doc: "The step of the shop's scale. Batch sheets round to it: wax up, all else down, so that no load rises; left out, it is 1 g."},
+			{Name: "rules_from", Type: Texts, Example: `["../house-rules"]`,
+				Doc: "Folders beside the shop, in the same repository, whose rules and trials are the shop's too: written from the shop file on, with /. So several shops keep one set of rules."},
 			languagesAttr("The languages of the countries sold to, by their two letters. In the EU a label must speak the official language of the country it is sold in."),
 		},
 		Blocks: []*BlockSpec{tuneSpec()},

@@ -18,7 +18,7 @@ func Rules() []*lint.Rule {
 		UnknownBlock, UnknownAttribute, AttributeMissing, AttributeRepeated,
 		QuantityUnreadable, UnitMissing, UnitWrongKind, UnknownWord, ValueWrongKind, KeyForm, BlockRepeated,
 		UnknownKey, KeyRepeated, UnknownStep,
-		MadeForMissing, UnusedStock,
+		MadeForMissing, UnusedStock, RulesFolderUnread,
 		ConcessionExpired, ConcessionUnused, ConcessionWithoutReason, ConcessionNotAllowed,
 	}
 }

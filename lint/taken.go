@@ -1,0 +1,266 @@
+package lint
+
+import (
+	"errors"
+	"fmt"
+	"io"
+	"io/fs"
+	"path"
+	"slices"
+	"strings"
+
+	"wickrule/schema"
+)
+
+// A shop may take rules, and the trials they rest on, from folders beside it:
+// its shop file names them in rules_from. The files of such a folder become
+// files of the shop, named from its root on ("../house-rules/putty.candle.hcl").
+// They hold rules and trials only, so that no recipe and no stock gets into a
+// shop by the back door, and they lie in the same repository, so that a check
+// gives the same wherever the repository is.
+
+// Open opens a folder of the disk, by its slash path, with no way out of it.
+type Open func(folder string) (fs.FS, io.Closer, error)
+
+// Taken is a folder that a shop takes rules from.
+type Taken struct {
+	Folder  string // as the shop file says
+	Path    string // on the disk; "" where the name leads nowhere
+	Problem string // what is wrong with it; "" for nothing
+}
+
+// RuleFolders lists the folders that the shop file names.
+func (s *Shop) RuleFolders() []schema.Item {
+	if s.Config == nil {
+		return nil
+	}
+	return s.Config.Get("rules_from").Items()
+}
+
+// Taken lists the folders that the shop takes rules from, in the order of the
+// shop file. Nil: nobody has looked for them.
+func (s *Shop) Taken() []Taken { return s.taken }
+
+// Take is the shop, which lies at root on the disk, with the rules of the
+// folders that it names, in the place of those it took before. Files that
+// cannot be opened are among the errors.
+func (s *Shop) Take(disk fs.FS, root string, open Open) (*Shop, []ReadError) {
+	taken, files, errs := s.look(disk, root, open)
+	var gone []string
+	for _, f := range s.Files() {
+		if IsTaken(f.Name) {
+			gone = append(gone, f.Name)
+		}
+	}
+	next := s
+	if len(gone)+len(files) > 0 {
+		next = s.Edit(files, gone)
+	}
+	return next.withTaken(taken), errs
+}
+
+func (s *Shop) withTaken(taken []Taken) *Shop {
+	next := *s
+	next.taken = taken
+	return &next
+}
+
+// IsTaken says whether a file of a shop was taken from a folder beside it.
+func IsTaken(name string) bool { return strings.HasPrefix(name, "../") }
+
+func (s *Shop) look(disk fs.FS, root string, open Open) (taken []Taken, files []*schema.File, errs []ReadError) {
+	taken = []Taken{}
+	named := map[string]bool{}
+	for _, item := range s.RuleFolders() {
+		t := Taken{Folder: item.Text}
+		t.Path, t.Problem = placeOf(disk, root, item.Text)
+		if t.Problem == "" && named[t.Path] {
+			t.Problem = "it stands here twice"
+		}
+		if t.Problem == "" {
+			named[t.Path] = true
+			var found []*schema.File
+			var fails []ReadError
+			found, fails, t.Problem = readRules(disk, root, t.Path, open)
+			files, errs = append(files, found...), append(errs, fails...)
+		}
+		taken = append(taken, t)
+	}
+	return taken, files, errs
+}
+
+// FolderForm is what is wrong with the way a folder of rules is written; "" for
+// nothing.
+func FolderForm(folder string) (problem string) {
+	switch {
+	case folder == "":
+		return "write the folder from the shop file on, such as \"../house-rules\""
+	case strings.Contains(folder, `\`):
+		return "write the folder with /, which every computer reads: \"" + strings.ReplaceAll(folder, `\`, "/") + "\""
+	case strings.HasPrefix(folder, "/") || strings.Contains(folder, ":"):
+		return "write the folder from the shop file on, such as \"../house-rules\": this one lies elsewhere on every computer"
+	}
+	return ""
+}
+
+// placeOf is where on the disk a folder lies that a shop file names, or what is
+// wrong with the name.
+func placeOf(disk fs.FS, root, folder string) (place, problem string) {
+	if problem = FolderForm(folder); problem != "" {
+		return "", problem
+	}
+	place = path.Join(root, folder)
+	repository, ok := Repository(disk, root)
+	switch {
+	case Below(root, place) != place || place == root || root == ".":
+		return "", "it lies in the shop, of which every file is read anyway: take it out of rules_from"
+	case !ok:
+		return "", "rules are taken from within the repository that the shop lies in, and it lies in none: begin one with git init"
+	case place == ".." || strings.HasPrefix(place, "../") || repository != "." && Below(repository, place) == place:
+		return "", "it lies outside of the repository " + path.Base("/"+repository) + ", and would be missing wherever the repository is copied to"
+	}
+	info, err := fs.Stat(disk, place)
+	switch {
+	case errors.Is(err, fs.ErrNotExist):
+		return place, "there is no such folder"
+	case err != nil:
+		return place, fmt.Sprintf("it cannot be opened: %v", plain(err))
+	case !info.IsDir():
+		return place, "it is a file: name the folder that it lies in"
+	}
+	return place, ""
+}
+
+// Repository is the nearest folder at or above that Git keeps its records in.
+func Repository(disk fs.FS, folder string) (root string, ok bool) {
+	for {
+		if _, err := fs.Stat(disk, path.Join(folder, ".git")); err == nil {
+			return folder, true
+		}
+		if folder == "." || !fs.ValidPath(folder) {
+			return "", false
+		}
+		folder = path.Dir(folder)
+	}
+}
+
+// readRules reads the files of rules in a folder and below it.
+func readRules(disk fs.FS, root, folder string, open Open) (files []*schema.File, errs []ReadError, problem string) {
+	repository, _ := Repository(disk, root)
+	within, closer, err := open(repository)
+	if err != nil {
+		return nil, nil, fmt.Sprintf("it cannot be opened: %v", plain(err))
+	}
+	defer closer.Close()
+	inside := Below(repository, folder)
+	if repository == "." {
+		inside = folder
+	}
+	var mixed []string
+	for _, name := range ruleFileNames(within, inside) {
+		there := path.Join(repository, name)
+		f, err := ReadFile(within, name)
+		if err != nil {
+			errs = append(errs, ReadError{FromRoot(root, there), err})
+			continue
+		}
+		switch rules, others := holdsRules(f); {
+		case others && rules:
+			mixed = append(mixed, FromRoot(root, there))
+		case rules:
+			files = append(files, schema.Read(FromRoot(root, there), []byte(f.Text.String())))
+		}
+	}
+	switch {
+	case len(mixed) > 0:
+		problem = strings.Join(mixed, ", ") + " holds other things beside rules and trials, and is left out: give the rules files of their own"
+	case len(files) == 0:
+		problem = "there is no rule in it"
+	}
+	return files, errs, problem
+}
+
+// ruleFileNames lists the files of the house format in a folder and below it,
+// but for hidden folders.
+func ruleFileNames(fsys fs.FS, folder string) (names []string) {
+	fs.WalkDir(fsys, folder, func(name string, d fs.DirEntry, err error) error {
+		switch {
+		case err != nil:
+			return nil
+		case d.IsDir() && name != folder && hidden(d.Name()):
+			return fs.SkipDir
+		case !d.IsDir() && strings.HasSuffix(name, FileSuffix) && d.Name() != ShopFileName:
+			names = append(names, name)
+		}
+		return nil
+	})
+	slices.Sort(names)
+	return names
+}
+
+// holdsRules says whether a file holds rules or trials, and whether it holds
+// anything else.
+func holdsRules(f *schema.File) (rules, others bool) {
+	for _, b := range f.Blocks {
+		if b.Is("rule") || b.Is("trial") {
+			rules = true
+		} else {
+			others = true
+		}
+	}
+	return rules, others
+}
+
+// IsRuleFile says whether a file holds rules and trials and nothing else.
+func IsRuleFile(f *schema.File) bool {
+	rules, others := holdsRules(f)
+	return rules && !others
+}
+
+// FromRoot is a path on the disk as it is named from a shop's root on.
+func FromRoot(root, name string) string {
+	if root == "." {
+		return name
+	}
+	up := ""
+	for root != "." && Below(root, name) == name {
+		up += "../"
+		root = path.Dir(root)
+	}
+	if root != "." {
+		name = Below(root, name)
+	}
+	return up + name
+}
+
+// Taken lists the folders that the shop takes rules from.
+func (v *View) Taken() []Taken { return v.shop.taken }
+
+// Take takes the rules of the folders anew that the shop names.
+func (l *Live) Take(disk fs.FS, root string, open Open) []ReadError {
+	taken, files, errs := l.shop.look(disk, root, open)
+	var put []*schema.File
+	var out []string
+	for _, f := range files {
+		if now := l.shop.File(f.Name); now == nil || now.Text.String() != f.Text.String() {
+			put = append(put, f)
+		}
+	}
+	for _, f := range l.shop.Files() {
+		if IsTaken(f.Name) && !slices.ContainsFunc(files, func(now *schema.File) bool { return now.Name == f.Name }) {
+			out = append(out, f.Name)
+		}
+	}
+	if len(put)+len(out) > 0 {
+		l.Edit(put, out)
+	}
+	if !slices.Equal(l.shop.taken, taken) {
+		l.shop = l.shop.withTaken(taken)
+		if l.shop.Config != nil {
+			for _, u := range l.files[l.shop.Config.File.Name].units {
+				l.mark(u)
+			}
+		}
+	}
+	return errs
+}
