@@ -170,8 +170,36 @@ func TestLiveEqualsFresh(t *testing.T) {
 	base, errs := lint.Load(examples.Shop(), ".", nil)
 	require.Empty(t, errs)
 	all := rules.All()
-	live := lint.NewLive(base, func(*lint.Shop) []*lint.Rule { return all }, today)
-	e := newEdited(base.Files(), 7)
+	liveAgainstFresh(t, base, newEdited(base.Files(), 7), edits, func(*lint.Shop) []*lint.Rule { return all })
+}
+
+// The same while the shop's own rules, the trials they rest on and the shop file
+// are edited, some of them in a folder that the shop takes rules from.
+func TestLiveEqualsFreshWithOwnRules(t *testing.T) {
+	edits := 2000
+	if testing.Short() {
+		edits = 150
+	}
+	base, errs := lint.Load(examples.Shop(), ".", nil)
+	require.Empty(t, errs)
+	beside := 0
+	for _, f := range base.Files() {
+		if strings.HasPrefix(f.Name, "rules/") && beside < 2 {
+			beside++
+			base = base.Edit([]*schema.File{schema.Read("../house-"+f.Name, []byte(f.Text.String()))}, []string{f.Name})
+		}
+	}
+	require.Equal(t, 2, beside)
+	e := newEdited(base.Files(), 8)
+	e.names = slices.DeleteFunc(e.names, func(name string) bool {
+		return !strings.Contains(name, "rules/") && !strings.HasPrefix(name, "trials/") && name != "shop.candle.hcl" && !strings.Contains(name, "tide")
+	})
+	require.Greater(t, len(e.names), 5)
+	liveAgainstFresh(t, base, e, edits, func(shop *lint.Shop) []*lint.Rule { return append(rules.All(), rules.Own(shop)...) })
+}
+
+func liveAgainstFresh(t *testing.T, base *lint.Shop, e *edited, edits int, all func(*lint.Shop) []*lint.Rule) {
+	live := lint.NewLive(base, all, today)
 	findings := 0
 	for i := range edits {
 		name, out := e.next()
@@ -189,7 +217,8 @@ func TestLiveEqualsFresh(t *testing.T) {
 		for more := true; more; {
 			_, more = live.Settle(nil, 1+i%5)
 		}
-		fresh := lint.Run(lint.NewShop(".", live.Shop().Files()), all, today)
+		again := lint.NewShop(".", live.Shop().Files())
+		fresh := lint.Run(again, all(again), today)
 		findings += len(fresh.Findings)
 		require.Empty(t, otherLines(said(fresh), said(live.Report())), "edit %d, of %s", i, name)
 		if i%50 == 0 {
