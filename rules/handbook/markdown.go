@@ -140,7 +140,7 @@ func (m *markdown) table(lines []string) {
 	if n := len(m.all); n > 0 {
 		about = m.all[n-1].Title
 	}
-	m.raw(`<div class="wide" role="region" tabindex="0" aria-label="` + template.HTMLEscapeString("Table: "+about) + `"><table>` + "\n")
+	m.raw(`<div class="wide" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString("Table: "+about) + `"><table>` + "\n")
 	row := func(line, cell, scope string) {
 		m.raw("<tr>")
 		for i, c := range cells(line) {

@@ -302,6 +302,9 @@ func TestPagesCanBeReadByAll(t *testing.T) {
 				heads := 0
 				for _, c := range elements(e) {
 					if c.Data == "th" {
+						if attr(c, "scope") == "col" {
+							assert.NotEmpty(t, textOf(c), "a column without a name")
+						}
 						heads++
 						assert.Contains(t, []string{"row", "col"}, attr(c, "scope"))
 					}
@@ -314,7 +317,7 @@ func TestPagesCanBeReadByAll(t *testing.T) {
 			if by := attr(e, "aria-labelledby"); by != "" {
 				assert.NotNil(t, ids[by], by)
 			}
-			if attr(e, "role") == "region" {
+			if attr(e, "role") == "group" {
 				assert.NotEmpty(t, attr(e, "aria-label")+attr(e, "aria-labelledby"))
 				assert.Equal(t, "0", attr(e, "tabindex"), "what is scrolled sideways can be reached by key")
 			}

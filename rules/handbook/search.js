@@ -87,10 +87,12 @@
     const asked = [...new Set(fold(question).match(/[\p{L}\p{N}_]+(?:[-'’][\p{L}\p{N}_]+)*/gu) || [])];
     const scores = new Map();
     const slips = [];
+    const taken = []; // the words of the question, slips put right
     for (const word of asked) {
       const best = new Map();
       const { all, instead } = meant(word);
       if (instead) slips.push([word, instead]);
+      taken.push(instead.split(", ")[0] || word);
       for (const [k, sure] of all) {
         for (const [entry, weight] of known.get(k)) best.set(entry, Math.max(best.get(entry) || 0, weight * sure));
       }
@@ -101,12 +103,12 @@
         scores.set(entry, s);
       }
     }
-    const phrase = asked.join(" ");
+    const phrase = taken.join(" ");
     const found = [];
     for (const [i, s] of scores) {
       const e = handbookIndex[i];
       const title = fold(e.title), key = fold(e.key);
-      if (title === phrase || key === phrase || key === asked.join("-")) s.score += 40;
+      if (title === phrase || key === phrase || key === taken.join("-")) s.score += 40;
       else if (title.includes(phrase) || key.replace(/[-_]/g, " ").includes(phrase)) s.score += 12;
       found.push({ e, i, had: s.had, score: s.score });
     }
@@ -142,6 +144,7 @@
       const item = element("li", "", list);
       const link = element("a", e.title, item);
       link.href = e.at;
+      item.append(" ");
       element("span", e.kind + (fold(e.key) === fold(e.title) ? "" : ", " + e.key), item).className = "kind";
       if (e.says) element("p", e.says, item);
     }

@@ -32,6 +32,7 @@ type fact struct{ Name, Value, Other string }
 // innerTable is the blocks inside an item: the components of a fragrance.
 type innerTable struct {
 	Caption string
+	Label   string // what it is called beside the tables of other items
 	Heads   []string
 	Rows    [][]string
 }
@@ -72,6 +73,7 @@ func (b *book) stockItem(item *schema.Block) stockItem {
 	}
 	x.Inner = innerOf(item)
 	if x.Inner != nil {
+		x.Inner.Label = x.Inner.Caption + ": " + x.Title
 		for _, row := range x.Inner.Rows {
 			words = append(words, row...)
 		}

@@ -23,12 +23,12 @@ func manual(note string) string {
 		"temperature and a difference give a temperature, two temperatures a difference; an amount is multiplied and divided by numbers; what measures the\n" +
 		"same divides to a number, a weight by a volume to a density. A range compared bare holds only if it holds at both ends; `.low` and `.high` are its\n" +
 		"ends. A proportion that the shelves state of the total is taken as what it is of the wax in that batch.\n\n")
-	b.WriteString("## Functions\n\n| function | gives | |\n|---|---|---|\n")
+	b.WriteString("## Functions\n\n| function | gives | what it does |\n|---|---|---|\n")
 	for _, f := range Functions() {
 		fmt.Fprintf(&b, "| `%s(%s)` | %s | %s |\n", f.Name, f.Takes, f.Gives, f.Doc)
 	}
 	for _, k := range table.kinds {
-		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n| name | gives | from | |\n|---|---|---|---|\n", k.Name, k.Doc)
+		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n| name | gives | from | what it is |\n|---|---|---|---|\n", k.Name, k.Doc)
 		for _, n := range k.Names {
 			gives := n.Type.String()
 			if n.Type.Kind == Mixed && n.Type.Instead != "" {
