@@ -30,9 +30,11 @@ type Env struct {
 	In       io.Reader
 	Out, Err io.Writer
 	Folder   string           // working folder, an absolute path of this system
+	Own      string           // folder for what belongs to the user, an absolute path; "" there is none
 	Now      func() time.Time // the clock
 	Look     report.Look      // how text on Out is laid out
 	Terminal bool             // Out is a terminal
+	Typed    bool             // In is a terminal: what is typed shows by itself
 	Watched  bool             // Err is a terminal: somebody sees progress
 	Rules    []*lint.Rule     // the built-in rules, in handbook order
 }
@@ -89,7 +91,7 @@ func verbs() []verb {
 	return []verb{
 		checkVerb(), mendVerb(), formatVerb(),
 		sheetVerb(), burnVerb(),
-		proveVerb(), trialsVerb(), explainVerb(), handbookVerb(),
+		proveVerb(), trialsVerb(), explainVerb(), drillVerb(), handbookVerb(),
 		newVerb(), protectVerb(), lspVerb(),
 		completionsVerb(), versionVerb(), helpVerb(),
 	}

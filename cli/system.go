@@ -4,6 +4,7 @@ import (
 	"fmt"
 	"io"
 	"os"
+	"path/filepath"
 	"time"
 
 	"golang.org/x/term"
@@ -25,6 +26,10 @@ func System() (Env, error) {
 		env.Look = report.Look{Width: width, Color: os.Getenv("NO_COLOR") == "" && os.Getenv("TERM") != "dumb"}
 	}
 	_, env.Watched = terminal(os.Stderr)
+	env.Typed = term.IsTerminal(int(os.Stdin.Fd()))
+	if own, err := os.UserConfigDir(); err == nil {
+		env.Own = filepath.Join(own, "wickrule")
+	}
 	return env, nil
 }
 

@@ -37,6 +37,9 @@ func (a Asked) Covers(name string) bool {
 	})
 }
 
+// ErrNoRecipeFile says that a folder holds nothing to check.
+var ErrNoRecipeFile = errors.New("there is no recipe file (*" + FileSuffix + ") in this folder or below it")
+
 // Discover finds the shops that the named files and folders belong to, and
 // those below a named folder, sorted by root. The nearest shop file at or
 // above makes the shop; where there is none, each folder that holds recipe
@@ -122,7 +125,7 @@ func (d *discovery) look(name string) error {
 	}
 	root, inShop := ShopAbove(d.fsys, name)
 	if !d.walk(name, root, inShop) {
-		return fmt.Errorf("there is no recipe file (*%s) in this folder or below it", FileSuffix)
+		return ErrNoRecipeFile
 	}
 	if inShop {
 		d.ask(root, Below(root, name))

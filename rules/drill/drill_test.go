@@ -160,15 +160,24 @@ func TestSameSeedSameBytes(t *testing.T) {
 		}
 		shelf := lint.NewShop("", files)
 		assert.Empty(t, shelf.Recipes(), "the answers are not given away")
-		third, err := one.Exercise(seed, "", 3)
-		require.NoError(t, err)
+		for _, item := range set.Exercises {
+			assert.NotContains(t, a[drill.SetName], "slips", "the answers cannot be read at a glance")
+			opened, err := drill.NewSchool(shelf, rules.For(shelf), set.Day).Open(set, item)
+			require.NoError(t, err)
+			made := nth(t, one, seed, "", item.Number)
+			assert.Equal(t, made.Text, opened.Text)
+			assert.Equal(t, made.Sound, opened.Sound)
+			for i := range made.Faults {
+				assert.Equal(t, made.Faults[i].Changes, opened.Faults[i].Changes)
+				assert.Equal(t, made.Faults[i].Slip, opened.Faults[i].Slip)
+			}
+		}
+		third := nth(t, one, seed, "", 3)
 		assert.Equal(t, set.Exercises[2].Text, drill.Digest(third.Text))
 		assert.True(t, strings.HasSuffix(a["exercise-03.hcl"], "\n\n"+third.Text))
 	}
-	different, err := one.Exercise("winter", "", 1)
-	require.NoError(t, err)
-	same, err := one.Exercise("spring", "", 1)
-	require.NoError(t, err)
+	different := nth(t, one, "winter", "", 1)
+	same := nth(t, one, "spring", "", 1)
 	assert.NotEqual(t, same.Text, different.Text)
 }
 
@@ -229,6 +238,19 @@ func outcomes(m *drill.Mark) (all []drill.Outcome) {
 		all = append(all, s.Outcome)
 	}
 	return all
+}
+
+// nth is the exercise of a seed that has the number.
+func nth(t *testing.T, school *drill.School, seed, about string, number int) *drill.Exercise {
+	t.Helper()
+	series := school.Series(seed, about)
+	for {
+		e, err := series.Next()
+		require.NoError(t, err)
+		if e.Number == number {
+			return e
+		}
+	}
 }
 
 // find is the first exercise with a slip of a rule and no other.
@@ -300,8 +322,7 @@ func TestMarksWhatOnlyLooksMended(t *testing.T) {
 // A broken progress file is refused, and what was written is read again.
 func TestProgressFile(t *testing.T) {
 	_, school := demoSchool(t)
-	e, err := school.Exercise("spring", "", 2)
-	require.NoError(t, err)
+	e := nth(t, school, "spring", "", 2)
 	p := &drill.Progress{}
 	r := drill.NewRecord("larkspur-quay", today, e)
 	p.Put(r)

@@ -139,7 +139,10 @@ func (s *School) bases(t *taken) []*base {
 		if err != nil {
 			return false
 		}
-		b := &base{key: t.key, title: t.title, draft: draft, text: strings.TrimRight(text, "\n") + "\n"}
+		for strings.Contains(text, "\n\n\n") { // where burns were taken out
+			text = strings.ReplaceAll(text, "\n\n\n", "\n\n")
+		}
+		b := &base{key: t.key, title: t.title, draft: draft, text: text}
 		b.said = s.check(b.text)
 		if !sound(b.said) {
 			return false

@@ -48,17 +48,6 @@ func (s *School) Series(seed, about string) *Series {
 	return &Series{school: s, seed: seed, about: about, rules: shuffled(newDraw(seed, "rules", 0), rules), taken: all[:min(len(all), mostRecipes)]}
 }
 
-// Exercise makes the one of a series that has the number.
-func (s *School) Exercise(seed, about string, number int) (*Exercise, error) {
-	series := s.Series(seed, about)
-	for range number - 1 {
-		if _, _, err := series.first(); err != nil {
-			return nil, err
-		}
-	}
-	return series.Next()
-}
-
 // Next makes the next exercise.
 func (s *Series) Next() (*Exercise, error) {
 	b, fault, err := s.first()

@@ -21,8 +21,8 @@ const (
 // SetVersion is the version of the form of SetName.
 const SetVersion = 1
 
-// Set is what a folder of exercises is made from. The answers are not in it:
-// they are made again from the seed.
+// Set is what a folder of exercises is made from. The answers are in it, sealed
+// from a passing eye and from no other.
 type Set struct {
 	Version   int       `json:"drill"`
 	Shop      string    `json:"shop"`
@@ -36,7 +36,8 @@ type Set struct {
 type SetItem struct {
 	File   string `json:"file"`
 	Number int    `json:"number"`
-	Text   string `json:"text"` // Digest of the recipe in it
+	Text   string `json:"text"`   // Digest of the recipe in it
+	Sealed string `json:"sealed"` // what was planted in what
 }
 
 // SetOut makes a folder of exercises: the texts by name. With the same shop,
@@ -50,7 +51,7 @@ func (s *School) SetOut(shop, seed, about string, exercises int) (map[string]str
 		if err != nil {
 			return nil, err
 		}
-		item := SetItem{File: fmt.Sprintf("exercise-%02d.hcl", e.Number), Number: e.Number, Text: Digest(e.Text)}
+		item := SetItem{File: fmt.Sprintf("exercise-%02d.hcl", e.Number), Number: e.Number, Text: Digest(e.Text), Sealed: e.sealed()}
 		set.Exercises = append(set.Exercises, item)
 		files[item.File] = heading(shop, e) + e.Text
 	}
