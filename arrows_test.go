@@ -46,7 +46,7 @@ var below = map[string][]string{
 	"wickrule/schema/formatref":  {"wickrule/schema"},
 	"wickrule/lint":              {"wickrule/schema", "wickrule/schema/quantity"},
 	"wickrule/lint/report":       {"wickrule/schema", "wickrule/lint"},
-	"wickrule/lsp":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/hazard", "wickrule/rules/formula", "wickrule/rules/sheet"},
+	"wickrule/lsp":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/hazard", "wickrule/rules/formula", "wickrule/rules/sheet", "wickrule/rules/shoprule", "wickrule/rules/explained"},
 	"wickrule/rules/batch":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint"},
 	"wickrule/rules/cooling":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/formula":     {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},

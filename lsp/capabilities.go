@@ -9,6 +9,7 @@ func (s *server) capabilities() serverCapabilities {
 	c.TextDocumentSync = protocol.TextDocumentSyncOptions{OpenClose: &yes, Change: &incremental}
 	c.HoverProvider = true
 	c.CompletionProvider = &protocol.CompletionOptions{TriggerCharacters: completionTriggers, ResolveProvider: &yes}
+	c.SignatureHelpProvider = &protocol.SignatureHelpOptions{TriggerCharacters: []string{"("}, RetriggerCharacters: []string{","}}
 	c.DefinitionProvider = true
 	c.ReferencesProvider = true
 	c.DocumentHighlightProvider = true

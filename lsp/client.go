@@ -62,6 +62,14 @@ type client struct {
 		Hover struct {
 			ContentFormat []string `json:"contentFormat"`
 		} `json:"hover"`
+		SignatureHelp struct {
+			SignatureInformation struct {
+				DocumentationFormat  []string `json:"documentationFormat"`
+				ParameterInformation struct {
+					LabelOffsetSupport bool `json:"labelOffsetSupport"`
+				} `json:"parameterInformation"`
+			} `json:"signatureInformation"`
+		} `json:"signatureHelp"`
 		DocumentSymbol struct {
 			HierarchicalDocumentSymbolSupport bool `json:"hierarchicalDocumentSymbolSupport"`
 		} `json:"documentSymbol"`

@@ -11,6 +11,7 @@ import (
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
+	"wickrule/rules/shoprule"
 	"wickrule/schema"
 	"wickrule/schema/quantity"
 )
@@ -18,7 +19,9 @@ import (
 // completionTriggers are the characters after which completion is of use: a
 // quote opens a key, a choice or an amount; a space stands before a unit, a
 // label or a value; behind a per cent sign it has to be said of what.
-var completionTriggers = []string{`"`, " ", "%"}
+// In the expressions of a rule a dot asks for what a block has, and a brace
+// opens what a message fills in.
+var completionTriggers = []string{`"`, " ", "%", ".", "{"}
 
 type completionList struct {
 	IsIncomplete bool             `json:"isIncomplete"`
@@ -55,7 +58,7 @@ type offer struct {
 // the client and back.
 type described struct {
 	URI  string `json:"uri,omitempty"`
-	What string `json:"what"` // attribute, block, key, rule, caution, value
+	What string `json:"what"` // attribute, block, key, rule, caution, value, name, function
 	In   string `json:"in,omitempty"`
 	Name string `json:"name,omitempty"`
 	Why  string `json:"why,omitempty"`
@@ -65,6 +68,9 @@ func (h *here) completionAsked(_ context.Context, p *completionParams) (completi
 	a := h.asked(h.offset(p.Position))
 	if p.Context.TriggerKind == 2 && p.Context.TriggerCharacter != `"` && a.place == inItem {
 		return completionList{Items: []completionItem{}}, nil // a space, typed for its own sake
+	}
+	if c := p.Context.TriggerCharacter; p.Context.TriggerKind == 2 && (c == "." || c == "{") && a.spot == nil {
+		return completionList{Items: []completionItem{}}, nil // of a figure, or of a block
 	}
 	return a.answer(), nil
 }
@@ -83,6 +89,7 @@ type asked struct {
 	recipe  *schema.Block     // the recipe it stands in, or a test burn is of; nil: none, or an example
 	look    *lint.View        // of the recipe
 	made    *batch.Batch      // of the recipe
+	spot    *shoprule.Spot    // what it stands in of an expression; nil: it stands in none
 }
 
 func (h *here) asked(at int32) *asked {
@@ -120,6 +127,7 @@ func (h *here) asked(at int32) *asked {
 	if a.place == inValue && a.parent != nil {
 		a.attr = a.parent.Attr(a.name)
 	}
+	a.expression()
 	if len(a.path) > 0 && a.path[0].name == "test_burn" && a.block.Is("test_burn") { // kept outside its recipe
 		a.recipe = h.shop.Find("recipe", a.block.Get("recipe").Text())
 	}
@@ -150,12 +158,14 @@ func (a *asked) units() quantity.System {
 func (a *asked) answer() completionList {
 	var offers []offer
 	if !a.lost {
-		switch a.place {
-		case inItem:
+		switch {
+		case a.spot != nil:
+			offers = a.inExpression()
+		case a.place == inItem:
 			offers = a.items()
-		case inLabel:
+		case a.place == inLabel:
 			offers = a.labels()
-		case inValue:
+		case a.place == inValue:
 			offers = a.values()
 		}
 	}
@@ -252,6 +262,8 @@ func (h *here) describe(of described) string {
 				parts = append(parts, fullSentence(r.Title), r.Why, r.Remedy)
 			}
 		}
+	case "name", "function":
+		parts = append(parts, h.describeName(of)...)
 	case "caution":
 		if c := schema.CautionNamed(of.Name); c != nil {
 			parts = append(parts, c.Words)

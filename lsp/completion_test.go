@@ -186,7 +186,6 @@ func TestCompletionOffersNothing(t *testing.T) {
 		"recipe \"a\" {\n  step \"melt\" { to = \"186 °F\" } ‸\n}\n",
 		"nonsense \"a\" {\n  ‸\n}\n",
 		"recipe \"a\" {\n  nonsense {\n    wick = \"‸\"\n  }\n}\n",
-		"rule \"a\" {\n  message = \"${show(‸)}\"\n}\n",
 		"recipe \"a\" {\n  nonsense = \"‸\"\n}\n",
 	} {
 		_, _, items := completing(t, "recipes/new.candle.hcl", text)

@@ -241,6 +241,7 @@ func (s *scanner) deeper(from int) bool {
 
 // value reads what stands behind an =.
 func (s *scanner) value() {
+	call := false // a round bracket is open: it is an expression
 	for depth := 0; ; {
 		s.blanks()
 		if s.at <= s.i {
@@ -268,6 +269,7 @@ func (s *scanner) value() {
 			}
 		case c == '[' || c == '(':
 			depth++
+			call = call || c == '('
 			s.i++
 		case c == ']' || c == ')':
 			depth--
@@ -280,7 +282,7 @@ func (s *scanner) value() {
 			s.heredoc()
 			return
 		case c == '\n' || c == '\r':
-			if depth <= 0 || s.listLeft() {
+			if depth <= 0 || s.listLeft(call) {
 				s.leave()
 				return
 			}
@@ -374,11 +376,16 @@ func (s *scanner) restOfList() {
 }
 
 // listLeft says whether a list that is not closed has ended all the same: the
-// next line is an attribute, a block or a closing brace.
-func (s *scanner) listLeft() bool {
+// next line is an attribute, a block or a closing brace. In an expression a
+// line may start with a name as well.
+func (s *scanner) listLeft(expression bool) bool {
 	line := strings.TrimLeft(s.text[s.i:], "\r\n \t")
 	if line == "" || line[0] == '}' {
 		return true
+	}
+	if expression {
+		rest := strings.TrimLeft(strings.TrimLeftFunc(line, func(r rune) bool { return r < 0x80 && inWord(byte(r)) }), " \t")
+		return inWord(line[0]) && (strings.HasPrefix(rest, "=") && !strings.HasPrefix(rest, "==") || strings.HasPrefix(rest, "{") || strings.HasPrefix(rest, `"`))
 	}
 	return inWord(line[0]) && !strings.HasPrefix(line, "true") && !strings.HasPrefix(line, "false")
 }

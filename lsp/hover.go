@@ -56,6 +56,9 @@ func (h *here) subjectAt(at int32) *subject {
 		if v.NameSpan().Touches(at) {
 			return about(v.NameSpan(), h.attribute(v.Spec)...)
 		}
+		if v.Spec.Type == schema.Expression {
+			return h.expressionSubject(v, at)
+		}
 		return h.valueSubject(v, at)
 	}
 	hasLabel := b.LabelSpan.Start > b.Header().Start
@@ -64,6 +67,9 @@ func (h *here) subjectAt(at int32) *subject {
 		return h.labelSubject(b)
 	case b.Header().Touches(at):
 		name := schema.Span{Start: b.Header().Start, End: b.Header().Start + int32(len(b.Name()))}
+		if b.Is("sound") || b.Is("faulty") {
+			return about(name, h.exampleSays(b)...)
+		}
 		return about(name, h.blockWord(b.Spec)...)
 	}
 	return nil

@@ -6,6 +6,7 @@ import (
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
 
@@ -17,7 +18,7 @@ type mention struct {
 	span    schema.Span   // quotes included
 	block   *schema.Block // that it is the label of, or that its attribute stands in
 	defines bool          // the block gets its key here
-	example *schema.Block // the example of a shop rule it stands in; nil: none
+	example *schema.Block // the example of a shop rule it stands in, for an option the rule; nil: none
 }
 
 // mentionsOf yields every mention of a file that could be read: those of each
@@ -38,12 +39,21 @@ func mentionsOf(f *schema.File) iter.Seq[mention] {
 
 func mentionsIn(b, example *schema.Block, yield func(mention) bool) bool {
 	if m, ok := labelMention(b); ok {
-		m.example = example
+		if m.example == nil {
+			m.example = example
+		}
 		if !yield(m) {
 			return false
 		}
 	}
 	for v := range b.Attrs() {
+		if v.Spec.Type == schema.Expression {
+			for _, said := range shoprule.Mentions(v) {
+				if !yield(expressionMention(b, said)) {
+					return false
+				}
+			}
+		}
 		if v.Spec.Type != schema.Key && v.Spec.Type != schema.Keys {
 			continue
 		}
@@ -64,6 +74,18 @@ func mentionsIn(b, example *schema.Block, yield func(mention) bool) bool {
 	return true
 }
 
+// expressionMention is what an expression of a shop rule says: an option of
+// the rule, or a key of the shop. Examples are no part of the rule's own sight.
+func expressionMention(b *schema.Block, said shoprule.Mention) mention {
+	m := mention{kinds: said.Kinds, key: said.Key, span: said.Span, block: b}
+	if m.isOption() {
+		m.example = topOf(b)
+	}
+	return m
+}
+
+func (m *mention) isOption() bool { return m.kinds[0] == "option" }
+
 // aboutRules is what the label of a concession or a tune names.
 var aboutRules = []string{"rule"}
 
@@ -78,6 +100,10 @@ func labelMention(b *schema.Block) (mention, bool) {
 		m.kinds = b.Spec.LabelRefers
 	case schema.RuleName:
 		m.kinds = aboutRules
+	case schema.FreeLabel:
+		if b.Is("option") {
+			m.kinds, m.defines, m.example = []string{b.Name()}, true, b.Parent
+		}
 	}
 	return m, m.kinds != nil && b.Label != "" && b.LabelSpan.Start > b.Span.Start
 }
@@ -94,6 +120,9 @@ func (m *mention) plain() bool { return m.block.File.Text.Slice(m.inside()) == m
 func (m *mention) scopes() []*schema.Block {
 	if m.example == nil {
 		return []*schema.Block{nil}
+	}
+	if m.isOption() {
+		return []*schema.Block{m.example}
 	}
 	return []*schema.Block{m.example, nil}
 }
@@ -123,7 +152,7 @@ func (h *here) mentionAt(at int32) (mention, bool) {
 }
 
 // named is what a mention leads to: all blocks of one kind and key within the
-// shop, or within one example of a shop rule. Where nothing has that key it is
+// shop, or within one example of a shop rule, or one option of a rule. Where nothing has that key it is
 // known by the kinds it might have been.
 type named struct {
 	key     string

@@ -37,6 +37,7 @@ func requests() map[string]request {
 		"textDocument/selectionRange":       inDocument((*here).selectionRanges),
 		"textDocument/semanticTokens/full":  inDocument((*here).semanticTokens),
 		"textDocument/semanticTokens/range": inDocument((*here).semanticTokensIn),
+		"textDocument/signatureHelp":        atPosition((*here).signatureHelp),
 		"codeAction/resolve":                anywhere((*snapshot).resolveAction),
 		"completionItem/resolve":            anywhere((*snapshot).resolveCompletion),
 		"workspace/symbol":                  anywhere((*snapshot).workspaceSymbols),

@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
 
@@ -12,7 +13,10 @@ import (
 // kind has it.
 func (h *here) free(to *named, key string) error {
 	kind := to.kinds[0]
-	if !schema.IsKey(key) {
+	if kind == "option" && !shoprule.IsOptionName(key) {
+		return refuse("%q cannot be the name of an option: write small letters, digits and _, such as in_hand", key)
+	}
+	if kind != "option" && !schema.IsKey(key) {
 		if like := schema.AsKey(key); like != "" {
 			return refuse("%q cannot be a key: write small letters, digits and hyphens, such as %q", key, like)
 		}
@@ -93,6 +97,9 @@ func first(blocks []*schema.Block) *schema.Block {
 // behind, or would come to mean something else, without a word. seen is what
 // has been read, by file.
 func (h *here) noneUnread(ctx context.Context, to *named, key string, seen map[*schema.File][]schema.Span) error {
+	if to.kinds[0] == "option" {
+		return nil // it is known in its rule only, where every use of it is seen
+	}
 	for i, f := range h.shop.Files() {
 		if i%filesBetweenLooks == 0 && ctx.Err() != nil {
 			return ctx.Err()
@@ -132,7 +139,8 @@ func unread(f *schema.File, key string, seen []schema.Span) (at int32, why strin
 			continue // a part of a longer word
 		}
 		if inExpression(f.Blocks, span) {
-			if start > 0 && from < len(text) && text[start-1] == '"' && text[from] == '"' {
+			quoted := start > 0 && from < len(text) && text[start-1] == '"' && text[from] == '"'
+			if quoted && !slices.ContainsFunc(seen, func(s schema.Span) bool { return s.Contains(span) }) {
 				return span.Start, "in an expression of a rule, where it may mean this key or not"
 			}
 			continue
@@ -169,13 +177,16 @@ func readIn(b *schema.Block, spans []schema.Span) []schema.Span {
 // inExpression says whether a span lies in an expression of a shop rule.
 func inExpression(blocks []*schema.Block, span schema.Span) bool {
 	for _, b := range blocks {
-		if !b.Is("rule") || !b.Span.Contains(span) {
+		if !topOf(b).Is("rule") || !b.Span.Contains(span) {
 			continue
 		}
 		for v := range b.Attrs() {
 			if v.Spec.Type == schema.Expression && v.Span().Contains(span) {
 				return true
 			}
+		}
+		if inExpression(b.Blocks(), span) {
+			return true
 		}
 	}
 	return false

@@ -134,16 +134,8 @@ func shown(s *scene, e *expr, v value) string {
 	if e.written != "" {
 		return e.written
 	}
-	if v.said.IsAmount() && !v.computed && v.said.Spec != nil {
-		if q := v.said.Amount(); q.Dim() == e.Dim {
-			switch v.end {
-			case lowEnd:
-				q = q.Low()
-			case highEnd:
-				q = q.High()
-			}
-			return q.String()
-		}
+	if q, ok := asWritten(e, &v); ok {
+		return q.String()
 	}
 	unit, units := e.unit(), s.view.Units()
 	low := quantity.FromBase(v.low, unit).Show(units)
@@ -151,6 +143,22 @@ func shown(s *scene, e *expr, v value) string {
 		return low
 	}
 	return low + " to " + quantity.FromBase(v.high, unit).Show(units)
+}
+
+// asWritten is an amount with the digits it is written with. False: it is
+// reckoned.
+func asWritten(e *expr, v *value) (quantity.Quantity, bool) {
+	if !v.said.IsAmount() || v.computed || v.said.Spec == nil || v.said.Amount().Dim() != e.Dim {
+		return quantity.Quantity{}, false
+	}
+	q := v.said.Amount()
+	switch v.end {
+	case lowEnd:
+		q = q.Low()
+	case highEnd:
+		q = q.High()
+	}
+	return q, true
 }
 
 func (c *compiler) includes(t *hclsyntax.FunctionCallExpr) *expr {
@@ -172,12 +180,7 @@ func (c *compiler) includes(t *hclsyntax.FunctionCallExpr) *expr {
 func (c *compiler) count(t *hclsyntax.FunctionCallExpr) *expr {
 	c.takes(t, 1, 2)
 	word, rng := c.word(t, 0)
-	var known []string
-	for _, k := range table.kinds {
-		if k.recipe != nil && k.Name != "recipe" && (k.step == "" || k.step == anyStep) {
-			known = append(known, k.Name)
-		}
-	}
+	known := Counted()
 	if !slices.Contains(known, word) {
 		c.fail(rng, "a recipe has no blocks called %s; %s", word, schema.NearestOrKnown(word, known, ""))
 	}

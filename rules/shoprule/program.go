@@ -129,7 +129,7 @@ func (p *program) option(o *schema.Block) {
 	c := &compiler{p: p, bare: true}
 	e := p.read(c, o.Get("is"), func(c *compiler, e *expr) *expr { return e })
 	switch {
-	case o.Label == "" || strings.ContainsFunc(o.Label, func(r rune) bool { return r != '_' && (r < 'a' || r > 'z') && (r < '0' || r > '9') }):
+	case !IsOptionName(o.Label):
 		p.problem(o.LabelSpan, "an option's name has small letters, digits and _ only, so that it can be asked for as option.in_hand")
 	case p.options[o.Label] != nil:
 		p.problem(o.LabelSpan, "there is already an option %s in this rule", o.Label)
@@ -137,6 +137,12 @@ func (p *program) option(o *schema.Block) {
 		p.options[o.Label] = e
 		p.optionNames = append(p.optionNames, o.Label)
 	}
+}
+
+// IsOptionName says whether an option can be called by a name: it is asked for
+// as option.NAME.
+func IsOptionName(name string) bool {
+	return name != "" && !strings.ContainsFunc(name, func(r rune) bool { return r != '_' && (r < 'a' || r > 'z') && (r < '0' || r > '9') })
 }
 
 // read compiles the expression of an attribute. Nil: it is not written, or

@@ -37,6 +37,7 @@ func (p *Proof) Holds() bool {
 type Example struct {
 	Block    *schema.Block
 	Readable bool       // its text read clean; where not, the format's own rules say so
+	Recipes  []string   // what the rule says of each, where it came out as it must
 	Says     string     // why it did not come out as it must; "" where it did
 	At       lint.Place // what that is about
 }
@@ -111,6 +112,7 @@ func (p *program) try(view *lint.View, b *schema.Block, sound bool) Example {
 		case !sound && !o.spoke:
 			e.Says = fmt.Sprintf("%s is meant to be faulty, and the rule does not apply to it: %s", title, p.idle())
 		default:
+			e.Recipes = append(e.Recipes, title+": "+o.said(p))
 			continue
 		}
 		e.At = lint.Place{File: b.File, Span: moved(v.Recipe.Header(), b.Body.Start)}
@@ -128,6 +130,17 @@ func (p *program) idle() string {
 		return "it needs " + p.named()
 	}
 	return "it needs " + p.named() + ", and its when must hold"
+}
+
+// said is what a rule says of a recipe, in words.
+func (o *outcome) said(p *program) string {
+	switch {
+	case o.spoke:
+		return o.message
+	case o.held:
+		return "checked, and nothing found"
+	}
+	return "not checked: " + p.idle()
 }
 
 // outcome is what a rule says of one recipe as a whole.

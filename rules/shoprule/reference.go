@@ -30,17 +30,22 @@ func manual(note string) string {
 	for _, k := range table.kinds {
 		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n| name | gives | from | what it is |\n|---|---|---|---|\n", k.Name, k.Doc)
 		for _, n := range k.Names {
-			gives := n.Type.String()
-			if n.Type.Kind == Mixed && n.Type.Instead != "" {
-				gives += ", to show and to point at only; reckon with " + n.Type.Instead
-			} else if n.Type.Kind == Mixed {
-				gives += ", to show and to point at only"
-			}
-			if n.Type.Kind == Number && n.Attr != nil && n.Attr.Unit != "" {
-				gives += " (of " + n.Attr.Unit + ")"
-			}
-			fmt.Fprintf(&b, "| `%s.%s` | %s | %s | %s |\n", k.Name, n.Name, gives, n.From, n.Doc)
+			fmt.Fprintf(&b, "| `%s.%s` | %s | %s | %s |\n", k.Name, n.Name, n.gives(), n.From, n.Doc)
 		}
 	}
 	return b.String()
+}
+
+// gives is the type and dimension of a name, as the reference has it.
+func (n *name) gives() string {
+	gives := n.Type.String()
+	switch {
+	case n.Type.Kind == Mixed && n.Type.Instead != "":
+		gives += ", to show and to point at only; reckon with " + n.Type.Instead
+	case n.Type.Kind == Mixed:
+		gives += ", to show and to point at only"
+	case n.Type.Kind == Number && n.Attr != nil && n.Attr.Unit != "":
+		gives += " (of " + n.Attr.Unit + ")"
+	}
+	return gives
 }

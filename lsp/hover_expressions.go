@@ -1,0 +1,101 @@
+package lsp
+
+import (
+	"strings"
+
+	"wickrule/lint"
+	"wickrule/rules/shoprule"
+	"wickrule/schema"
+)
+
+// expressionSubject is about a name, a function or a sign in an expression of
+// a shop rule: what it gives, what it means, and what it comes to in the
+// rule's examples.
+func (h *here) expressionSubject(v schema.Value, at int32) *subject {
+	rule := topOf(v.Block)
+	if !rule.Is("rule") {
+		return about(v.Span(), h.attribute(v.Spec)...)
+	}
+	d := shoprule.DraftOf(h.shop, rule)
+	part, ok := d.PartAt(v, at)
+	if !ok {
+		return about(v.Span(), h.attribute(v.Spec)...)
+	}
+	says := h.partMeans(&part)
+	if v.Spec.Name != "is" {
+		says = append(says, h.comesTo(d, rule, &part, v.Spec.Name != "when"))
+	}
+	return about(part.Span, says...)
+}
+
+// partMeans is what a part of an expression is.
+func (h *here) partMeans(p *shoprule.Part) []string {
+	n := &p.Name
+	switch p.Sort {
+	case shoprule.FunctionPart:
+		f, _ := shoprule.FunctionNamed(n.Word)
+		return []string{"**" + f.Name + "** " + code(f.Name+"("+f.Takes+")") + " gives " + f.Gives + ". " + f.Doc}
+	case shoprule.SignPart:
+		return []string{code(strings.Join(strings.Fields(p.Source), " "))}
+	case shoprule.KindPart:
+		return []string{"**" + n.Word + "** " + n.Doc}
+	case shoprule.OptionPart:
+		return []string{spaced("**option."+h.plain(n.Word)+"** "+fullSentence(n.Gives)+" It is", code(strings.Join(n.Words, ""))+".", h.plain(fullStop(n.Doc)))}
+	}
+	head := "**" + p.Source + "** " + fullSentence(n.Gives+fromText[n.From])
+	return append([]string{head}, nameDoc(n)...)
+}
+
+// mostRecipesShown is how many recipes of a rule's examples are told of.
+const mostRecipesShown = 8
+
+// comesTo is what a part comes to in the recipes of the rule's examples, a line
+// each.
+func (h *here) comesTo(d *shoprule.Draft, rule *schema.Block, p *shoprule.Part, behindWhen bool) string {
+	outcomes := d.ComesTo(lint.NewFileView(h.shop, h.file, h.today), rule, p.Source, behindWhen)
+	if len(outcomes) == 0 {
+		return ""
+	}
+	lines := []string{"In the rule's examples:", ""}
+	for i, o := range outcomes {
+		if i == mostRecipesShown {
+			lines = append(lines, "- and "+things(len(outcomes)-i, "other"))
+			break
+		}
+		sort := "faulty"
+		if o.Sound {
+			sort = "sound"
+		}
+		says := h.plain(strings.Join(o.Values, "; "))
+		if says == "" {
+			says = h.plain(o.Lacks)
+		}
+		lines = append(lines, "- "+h.title(o.Recipe)+", "+sort+": "+says)
+	}
+	return strings.Join(lines, "\n")
+}
+
+// exampleSays is what an example is for, and what the rule says of each recipe
+// in it.
+func (h *here) exampleSays(b *schema.Block) []string {
+	says := []string{"**" + b.Name() + "** " + b.Spec.Doc}
+	rule := topOf(b)
+	proof := shoprule.Prove(lint.NewFileView(h.shop, h.file, h.today), rule)
+	for _, e := range proof.Examples {
+		if e.Block != b {
+			continue
+		}
+		if e.Says != "" {
+			return append(says, h.plain(fullStop(e.Says)))
+		}
+		var lines []string
+		for _, recipe := range e.Recipes {
+			lines = append(lines, "- "+h.plain(recipe))
+		}
+		return append(says, "As it should be:\n\n"+strings.Join(lines, "\n"))
+	}
+	if !proof.Readable {
+		says = append(says, "The rule cannot be read yet, so it is not tried.")
+	}
+	return says
+}
