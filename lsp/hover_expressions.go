@@ -19,13 +19,29 @@ func (h *here) expressionSubject(v schema.Value, at int32) *subject {
 	d := shoprule.DraftOf(h.shop, rule)
 	part, ok := d.PartAt(v, at)
 	if !ok {
-		return about(v.Span(), h.attribute(v.Spec)...)
+		return h.keySubject(v, at)
 	}
 	says := h.partMeans(&part)
 	if v.Spec.Name != "is" {
 		says = append(says, h.comesTo(d, rule, &part, v.Spec.Name != "when"))
 	}
 	return about(part.Span, says...)
+}
+
+// keySubject is about the key of something on the shelves that an expression
+// says; where there is none, about the attribute.
+func (h *here) keySubject(v schema.Value, at int32) *subject {
+	for _, m := range shoprule.Mentions(v) {
+		if !m.Span.Touches(at) {
+			continue
+		}
+		for _, kind := range m.Kinds {
+			if b := h.shop.Find(kind, m.Key); b != nil {
+				return about(m.Span, h.card(b)...)
+			}
+		}
+	}
+	return about(v.Span(), h.attribute(v.Spec)...)
 }
 
 // partMeans is what a part of an expression is.

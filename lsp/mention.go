@@ -18,6 +18,7 @@ type mention struct {
 	span    schema.Span   // quotes included
 	block   *schema.Block // that it is the label of, or that its attribute stands in
 	defines bool          // the block gets its key here
+	reckons bool          // it stands in an expression of a shop rule
 	example *schema.Block // the example of a shop rule it stands in, for an option the rule; nil: none
 }
 
@@ -77,7 +78,7 @@ func mentionsIn(b, example *schema.Block, yield func(mention) bool) bool {
 // expressionMention is what an expression of a shop rule says: an option of
 // the rule, or a key of the shop. Examples are no part of the rule's own sight.
 func expressionMention(b *schema.Block, said shoprule.Mention) mention {
-	m := mention{kinds: said.Kinds, key: said.Key, span: said.Span, block: b}
+	m := mention{kinds: said.Kinds, key: said.Key, span: said.Span, block: b, reckons: true}
 	if m.isOption() {
 		m.example = topOf(b)
 	}

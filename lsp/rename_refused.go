@@ -40,6 +40,9 @@ func (h *here) keepsMeaning(m *mention, to *named, key string) error {
 	if m.defines || m.key != to.key && m.key != key {
 		return nil
 	}
+	if own := h.examplesHave(m, key); own != nil && to.kinds[0] == own.Name() {
+		return refuse("%s means whatever is called %s, also the %s of an example of that rule (%s): see to that by hand first", h.lineOf(m.block.File, m.span.Start), m.key, own.Name(), h.linesOf([]*schema.Block{own}))
+	}
 	defined := func(kind, key string, example *schema.Block) *schema.Block {
 		return first(h.defined(kind, key, example))
 	}
@@ -70,6 +73,26 @@ func (h *here) keepsMeaning(m *mention, to *named, key string) error {
 		return refuse("%s would mean the %s called %s (%s) after the rename: choose another key", at, after.Name(), key, h.linesOf([]*schema.Block{after}))
 	}
 	return refuse("%s means the %s called %s, and would mean this %s after the rename: choose another key", at, before.Name(), key, to.kinds[0])
+}
+
+// examplesHave is what an example of a rule has of its own under the key that
+// one of the rule's expressions says, or would say. The expression means that
+// too, where the rule is tried. Nil: nothing.
+func (h *here) examplesHave(m *mention, key string) *schema.Block {
+	if !m.reckons || m.isOption() {
+		return nil
+	}
+	for _, b := range topOf(m.block).Blocks() {
+		for _, kind := range m.kinds {
+			if !b.Is("sound") && !b.Is("faulty") {
+				continue
+			}
+			if own := first(append(h.defined(kind, m.key, b), h.defined(kind, key, b)...)); own != nil {
+				return own
+			}
+		}
+	}
+	return nil
 }
 
 // leads is the block that a mention would lead to if it said that key, given
