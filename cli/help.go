@@ -24,12 +24,18 @@ func helpVerb() verb {
 		about:  "show how a verb is used",
 		help:   "Without a VERB it lists them. wickrule help " + jsonForm + " prints the JSON Schema (2020-12) of what check --report json writes, wickrule help " + sheetForm + " that of sheet --format json.",
 		offers: func(*session) []string { return append(verbNames(), jsonForm, sheetForm) },
-		setup:  func(*pflag.FlagSet) action { return help },
+		setup: func(flags *pflag.FlagSet) action {
+			man := flags.Bool("man", false, "print the page that man(1) shows, to be kept as wickrule.1 or wickrule-VERB.1")
+			return func(s *session, args []string) int { return help(s, *man, args) }
+		},
 	}
 }
 
-func help(s *session, args []string) int {
+func help(s *session, man bool, args []string) int {
 	switch {
+	case len(args) == 0 && man:
+		fmt.Fprint(s.Out, manOverview())
+		return Good
 	case len(args) == 0:
 		fmt.Fprint(s.Out, overview(s.Look))
 		return Good
@@ -48,14 +54,21 @@ func help(s *session, args []string) int {
 		s.say("there is no verb %q: %s", args[0], schema.NearestOrKnown(args[0], verbNames(), `"`))
 		return NotWorked
 	}
+	if man {
+		fmt.Fprint(s.Out, manPage(v))
+		return Good
+	}
 	fmt.Fprint(s.Out, page(v, s.Look))
 	return Good
 }
 
+// purpose says in a sentence what the program is for.
+const purpose = "Wickrule reads candle recipes and says where they would go wrong: loads, temperatures, wicks, seals, labels, burn tests."
+
 // overview is the list of verbs.
 func overview(look report.Look) string {
 	p := report.NewPage(look)
-	p.Wrap("", 0, "Wickrule reads candle recipes and says where they would go wrong: loads, temperatures, wicks, seals, labels, burn tests.")
+	p.Wrap("", 0, purpose)
 	p.Blank()
 	for _, v := range verbs() {
 		p.Wrap("  "+v.name, 16, v.about)

@@ -26,8 +26,14 @@ func versionVerb() verb {
 	}
 }
 
+// Of a release, its version and its day; the linker writes them (.ci/release).
+var release, released string
+
 // version is the version this program was built as.
 func version() string {
+	if release != "" {
+		return release
+	}
 	if info, ok := debug.ReadBuildInfo(); ok && info.Main.Version != "" {
 		return info.Main.Version
 	}
