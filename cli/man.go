@@ -88,7 +88,7 @@ func (m *manWriter) item(term, about string) {
 }
 
 func (m *manWriter) head(name, about string) {
-	m.line(fmt.Sprintf(`.TH "%s" 1 "%s" "wickrule %s"`, roff(strings.ToUpper(name)), roff(released), roff(version())))
+	m.line(fmt.Sprintf(`.TH "%s" 1 "%s" "wickrule %s"`, roff(strings.ToUpper(name)), released, roff(version())))
 	m.section("NAME")
 	m.line(roff(name) + ` \- ` + roff(about))
 }
