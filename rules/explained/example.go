@@ -38,24 +38,76 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 			}
 		}
 	}
-	file, span := first, changedSpan(first, e)
-	if len(t.Said) > 0 {
-		file, span = t.Said[0].At.File, t.Said[0].At.Span
+	changed := changedSpans(first, e)
+	switch {
+	case len(t.Said) > 0:
+		t.Excerpt = Excerpt(t.Said[0].At.File, t.Said[0].At.Span, changed...)
+	case len(changed) > 0:
+		t.Excerpt = Excerpt(first, changed[0], changed...)
+	default:
+		t.Excerpt = Excerpt(first, whereOthersFail(demo, r, first, today))
 	}
-	t.Excerpt = Excerpt(file, span)
 	return t, nil
 }
 
-// changedSpan is where the example's first change stands.
-func changedSpan(file *schema.File, e lint.Example) schema.Span {
+// changedSpans are the ends of what the example changes, since a change often
+// starts in the block before. What only takes away has none.
+func changedSpans(file *schema.File, e lint.Example) []schema.Span {
+	var all []schema.Span
 	for _, c := range e.Changes {
 		if at := strings.Index(file.Text.String(), c.To); at >= 0 && c.To != "" {
-			// From its last character, since a change often starts in the block before.
 			end := int32(at + len(strings.TrimRight(c.To, " \n")))
-			return schema.Span{Start: end, End: end}
+			all = append(all, schema.Span{Start: end, End: end})
+		}
+	}
+	return all
+}
+
+// whereOthersFail is the header of the first block in a sound recipe that is
+// of the kind in which the rule's first bad example is flagged; the beginning
+// of the file where there is none.
+func whereOthersFail(demo *lint.Shop, r *lint.Rule, file *schema.File, today string) schema.Span {
+	if len(r.Bad) == 0 {
+		return schema.Span{}
+	}
+	shop, about, err := r.Bad[0].Over(demo)
+	if err != nil {
+		return schema.Span{}
+	}
+	for _, f := range lint.RunFile(shop, []*lint.Rule{r}, today, about[0].Name).Findings {
+		if flagged := innermost(f.At.File.Blocks, f.At.Span); flagged != nil {
+			if like := firstOf(file.Blocks, flagged.Spec); like != nil {
+				return like.Header()
+			}
 		}
 	}
 	return schema.Span{}
+}
+
+// innermost is the smallest block around a span, or nil.
+func innermost(blocks []*schema.Block, span schema.Span) *schema.Block {
+	for _, b := range blocks {
+		if b.Span.Contains(span) {
+			if inner := innermost(b.Blocks(), span); inner != nil {
+				return inner
+			}
+			return b
+		}
+	}
+	return nil
+}
+
+// firstOf is the first block of a kind, or nil.
+func firstOf(blocks []*schema.Block, spec *schema.BlockSpec) *schema.Block {
+	for _, b := range blocks {
+		if b.Spec == spec {
+			return b
+		}
+		if inner := firstOf(b.Blocks(), spec); inner != nil {
+			return inner
+		}
+	}
+	return nil
 }
 
 // Line is one line of an excerpt. Text starts at Start in the file; a line
@@ -70,31 +122,41 @@ type Line struct {
 const shownLines = 16
 
 // Excerpt is the innermost block around the span, without the indentation
-// that its lines have in common; where that is long, its first and last lines
-// and those around the span.
-func Excerpt(file *schema.File, span schema.Span) []Line {
-	first, last := 1, file.Text.Lines()
-	blocks := file.Blocks
-	for inside := true; inside; {
-		inside = false
-		for _, b := range blocks {
-			if b.Span.Contains(span) {
-				first, last = file.Text.Line(b.Span.Start), file.Text.Line(max(b.Span.Start, b.Span.End-1))
-				blocks, inside = b.Blocks(), true
-				break
-			}
-		}
+// that its lines have in common; where that is long, its first and last lines,
+// those around the span, and of the blocks in it those around the further
+// spans.
+func Excerpt(file *schema.File, span schema.Span, further ...schema.Span) []Line {
+	text := file.Text
+	first, last := 1, text.Lines()
+	if b := innermost(file.Blocks, span); b != nil {
+		first, last = linesOf(b)
 	}
-	at := file.Text.Line(span.Start)
 	return lines(file, first, last, func(n int) bool {
-		return last-first < shownLines || n == first || n == last || n >= at-1 && n <= at+1
+		if last-first < shownLines || n == first || n == last || near(n, text.Line(span.Start)) {
+			return true
+		}
+		return slices.ContainsFunc(further, func(s schema.Span) bool {
+			if b := innermost(file.Blocks, s); b != nil {
+				if from, to := linesOf(b); to-from < shownLines {
+					return from <= n && n <= to
+				}
+			}
+			return near(n, text.Line(s.Start))
+		})
 	})
+}
+
+func near(n, line int) bool { return n >= line-1 && n <= line+1 }
+
+// linesOf are the first and the last line of a block.
+func linesOf(b *schema.Block) (first, last int) {
+	return b.File.Text.Line(b.Span.Start), b.File.Text.Line(max(b.Span.Start, b.Span.End-1))
 }
 
 // Whole is a block with all its lines.
 func Whole(b *schema.Block) []Line {
-	text := b.File.Text
-	return lines(b.File, text.Line(b.Span.Start), text.Line(max(b.Span.Start, b.Span.End-1)), func(int) bool { return true })
+	first, last := linesOf(b)
+	return lines(b.File, first, last, func(int) bool { return true })
 }
 
 func lines(file *schema.File, first, last int, wanted func(n int) bool) []Line {

@@ -29,6 +29,8 @@ func newLinker(t *terms, rules []*lint.Rule, own func(*lint.Rule) bool) *linker 
 			l.phrases[strings.ToLower(said)] = termAddress(term.Name)
 		}
 	}
+	l.phrases["schema/format.md"], l.phrases["rules/shoprule/names.md"] = "format.html", namesFile
+	l.most = max(l.most, 4) // a path is as many words as it has pieces
 	for _, r := range rules {
 		l.rules[r.Name] = RulePage(r.Name, own(r))
 	}
