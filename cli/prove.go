@@ -93,7 +93,7 @@ func prove(s *session, args []string) int {
 // showProof tells what came of one rule.
 func showProof(p *report.Page, proof *shoprule.Proof) {
 	line := func(text string) { p.Wrap("", 4, text) }
-	p.Wrap("", 2, proof.Rule.Label+": "+verdictOf(proof))
+	p.Wrap("", 2, proof.Rule.Label+": "+proof.Verdict())
 	if !proof.Readable {
 		line("it cannot be read: wickrule check says where")
 	}
@@ -112,11 +112,4 @@ func showProof(p *report.Page, proof *shoprule.Proof) {
 		line(fmt.Sprintf("%s, line %d", e.At.File.Name, n))
 	}
 	p.Blank()
-}
-
-func verdictOf(proof *shoprule.Proof) string {
-	if proof.Holds() {
-		return fmt.Sprintf("proved by %d sound and %d faulty", proof.Sound, proof.Faulty)
-	}
-	return "not proved"
 }

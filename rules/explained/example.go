@@ -14,6 +14,7 @@ import (
 // Tried is what came of an example when it was checked.
 type Tried struct {
 	Excerpt []Line       // the block that matters
+	Stock   []Line       // what the example puts on the shelves, where the excerpt is not of that
 	Said    []lint.Found // by the rule
 	Others  []lint.Found // by other rules, of the same recipe
 }
@@ -39,13 +40,26 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 		}
 	}
 	changed := changedSpans(first, e)
+	shown := first
 	switch {
 	case len(t.Said) > 0:
-		t.Excerpt = Excerpt(t.Said[0].At.File, t.Said[0].At.Span, changed...)
-	case len(changed) > 0:
-		t.Excerpt = Excerpt(first, changed[0], changed...)
+		shown = t.Said[0].At.File
+		t.Excerpt = Excerpt(shown, t.Said[0].At.Span, changed...)
+	case len(changed) > 1:
+		t.Excerpt = Excerpt(first, alikeAmong(changed, first, blockThatFails(demo, r, today)), changed...)
+	case len(changed) == 1:
+		t.Excerpt = Excerpt(first, changed[0])
 	default:
-		t.Excerpt = Excerpt(first, whereOthersFail(demo, r, first, today))
+		if like := firstOf(first.Blocks, blockThatFails(demo, r, today)); like != nil {
+			t.Excerpt = Excerpt(first, like.Header())
+		} else {
+			t.Excerpt = Excerpt(first, schema.Span{})
+		}
+	}
+	for _, file := range about {
+		if file != first && file != shown {
+			t.Stock = lines(file, 1, file.Text.Lines(), func(int) bool { return true })
+		}
 	}
 	return t, nil
 }
@@ -63,25 +77,33 @@ func changedSpans(file *schema.File, e lint.Example) []schema.Span {
 	return all
 }
 
-// whereOthersFail is the header of the first block in a sound recipe that is
-// of the kind in which the rule's first bad example is flagged; the beginning
-// of the file where there is none.
-func whereOthersFail(demo *lint.Shop, r *lint.Rule, file *schema.File, today string) schema.Span {
+// blockThatFails is the kind of block in which the rule's first bad example is
+// flagged, or nil.
+func blockThatFails(demo *lint.Shop, r *lint.Rule, today string) *schema.BlockSpec {
 	if len(r.Bad) == 0 {
-		return schema.Span{}
+		return nil
 	}
 	shop, about, err := r.Bad[0].Over(demo)
 	if err != nil {
-		return schema.Span{}
+		return nil
 	}
 	for _, f := range lint.RunFile(shop, []*lint.Rule{r}, today, about[0].Name).Findings {
 		if flagged := innermost(f.At.File.Blocks, f.At.Span); flagged != nil {
-			if like := firstOf(file.Blocks, flagged.Spec); like != nil {
-				return like.Header()
-			}
+			return flagged.Spec
 		}
 	}
-	return schema.Span{}
+	return nil
+}
+
+// alikeAmong is the first of the spans that lies in a block of a kind, else the
+// first.
+func alikeAmong(spans []schema.Span, file *schema.File, spec *schema.BlockSpec) schema.Span {
+	for _, s := range spans {
+		if b := innermost(file.Blocks, s); b != nil && b.Spec == spec {
+			return s
+		}
+	}
+	return spans[0]
 }
 
 // innermost is the smallest block around a span, or nil.

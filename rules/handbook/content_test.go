@@ -48,7 +48,7 @@ func TestExamplesSayWhatTheCheckerSays(t *testing.T) {
 					continue
 				}
 				said++
-				assert.Contains(t, page, strings.Join(strings.Fields(report.Clean(f.Message)), " "), r.Name)
+				assert.Contains(t, page, strings.Join(strings.Fields(strings.ReplaceAll(report.Clean(f.Message), "`", "")), " "), r.Name)
 				if fixes := f.Repairs(); len(fixes) > 0 {
 					assert.Contains(t, page, report.Clean(fixes[0].Title), r.Name)
 				}
@@ -92,7 +92,7 @@ func TestOwnRule(t *testing.T) {
 		"Putty that softens lets the mold drain onto the bench",
 		"How many pours does a ball of wick putty seal before it weeps?",
 		"mixed", "Clean for six pours; wept at the seventh.",
-		"Proved by 1 example that it passes and 1 one that it speaks of.",
+		"Proved by 1 sound and 1 faulty.",
 		"The pour is 212 °F; this putty holds to 220 °F, and we keep 10 °F in hand",
 		"require = pour.at <= mold.seal.holds_to - option.in_hand",
 	} {

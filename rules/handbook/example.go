@@ -15,15 +15,16 @@ import (
 type example struct {
 	About   string
 	Code    []codeLine
-	Said    []said // by the rule
-	Others  []said // by other rules, of the same text
-	Trouble string // of an own rule's example: why it does not come out as it must
+	Stock   []codeLine // what it puts on the shelves
+	Said    []said     // by the rule
+	Others  []said     // by other rules, of the same text
+	Trouble string     // of an own rule's example: why it does not come out as it must
 }
 
 // said is one finding in the words of the checker.
 type said struct {
 	Level    lint.Level
-	Message  string
+	Message  html
 	Where    string
 	Notes    []string
 	Fixes    []string // the preferred first
@@ -56,12 +57,12 @@ func (b *book) tried(r *lint.Rule, e lint.Example) (example, error) {
 	for i := range t.Others {
 		x.Others = append(x.Others, b.said(&t.Others[i], home))
 	}
-	x.Code = code(t.Excerpt, marks)
+	x.Code, x.Stock = code(t.Excerpt, marks), code(t.Stock, nil)
 	return x, nil
 }
 
 func (b *book) said(f *lint.Found, home string) said {
-	s := said{Level: f.Level, Message: report.Clean(f.Message), Where: report.Clean(report.Whereabouts(f.At, home)), Rule: f.Rule.Name, RulePage: b.links.rules[f.Rule.Name]}
+	s := said{Level: f.Level, Message: html(inlineCode(report.Clean(f.Message))), Where: report.Clean(report.Whereabouts(f.At, home)), Rule: f.Rule.Name, RulePage: b.links.rules[f.Rule.Name]}
 	for _, n := range f.Notes {
 		s.Notes = append(s.Notes, report.Clean(report.NoteText(n, f.At.File.Name)))
 	}

@@ -198,6 +198,20 @@ func inline(text string) string {
 	return b.String() + template.HTMLEscapeString(text)
 }
 
+// inlineCode is a text in which only code is marked.
+func inlineCode(text string) string {
+	var b strings.Builder
+	for {
+		before, rest, found := strings.Cut(text, "`")
+		code, after, closed := strings.Cut(rest, "`")
+		if !found || !closed {
+			return b.String() + template.HTMLEscapeString(text)
+		}
+		b.WriteString(template.HTMLEscapeString(before) + "<code>" + template.HTMLEscapeString(code) + "</code>")
+		text = after
+	}
+}
+
 // marked is the code, the strong word or the link at the head of a text, and
 // how long it is; 0 where there is none.
 func marked(text string) (html string, n int) {

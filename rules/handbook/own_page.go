@@ -19,12 +19,12 @@ func (b *book) ownPage(p *rulePage, r *lint.Rule) {
 		p.Trials = append(p.Trials, b.trialView(t))
 	}
 	proof := shoprule.Prove(lint.NewFileView(b.Shop, rule.File, b.Today), rule)
-	p.Proved = "Not proved: see below."
+	p.Proved = schema.Capital(proof.Verdict()) + "."
 	switch {
 	case proof.Untested():
 		p.Proved = "Not proved: it has not an example of each kind."
-	case proof.Holds():
-		p.Proved = fmt.Sprintf("Proved by %s that it passes and %s that it speaks of.", counted(proof.Sound, "example", "examples"), counted(proof.Faulty, "one", "ones"))
+	case !proof.Holds():
+		p.Proved = "Not proved: see below."
 	}
 	for _, e := range proof.Examples {
 		shown := b.laid(r, e)

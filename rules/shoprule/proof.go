@@ -33,6 +33,14 @@ func (p *Proof) Holds() bool {
 	return true
 }
 
+// Verdict says in a few words whether the rule is proved.
+func (p *Proof) Verdict() string {
+	if p.Holds() {
+		return fmt.Sprintf("proved by %d sound and %d faulty", p.Sound, p.Faulty)
+	}
+	return "not proved"
+}
+
 // Example is one sound or faulty block, and what came of it.
 type Example struct {
 	Block    *schema.Block
