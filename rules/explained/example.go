@@ -193,6 +193,9 @@ func lines(file *schema.File, first, last int, wanted func(n int) bool) []Line {
 		span := file.Text.LineSpan(n)
 		all = append(all, Line{n, strings.TrimRight(file.Text.Slice(span), " "), span.Start})
 	}
+	for len(all) > 0 && all[len(all)-1].Text == "" {
+		all = all[:len(all)-1]
+	}
 	outdent(all)
 	return all
 }
