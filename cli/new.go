@@ -159,23 +159,24 @@ func between(r rune) bool { return !unicode.IsLetter(r) && !unicode.IsDigit(r) }
 
 // fill writes files into a folder that is new or holds nothing of these
 // names, all or none. They are written apart first: a new folder appears whole.
+// Whoever stops the program meanwhile waits these few milliseconds.
 func (s *session) fill(folder string, files []starterFile) error {
-	above := filepath.Dir(folder)
-	if err := os.MkdirAll(above, 0o777); err != nil {
-		return fmt.Errorf("not written: %w", err)
-	}
-	apart := filepath.Join(above, ".wickrule-"+rand.Text())
-	if err := os.Mkdir(apart, 0o777); err != nil {
-		return fmt.Errorf("not written: %w", err)
-	}
-	defer os.RemoveAll(apart)
-	if err := s.createAll(apart, files); err != nil {
-		return err
-	}
 	s.writing.Lock()
 	defer s.writing.Unlock()
 	if s.ctx.Err() != nil {
 		return errStopped
+	}
+	above := filepath.Dir(folder)
+	if err := os.MkdirAll(above, 0o777); err != nil {
+		return fmt.Errorf("not written: %w", cause(err))
+	}
+	apart := filepath.Join(above, ".wickrule-"+rand.Text())
+	if err := os.Mkdir(apart, 0o777); err != nil {
+		return fmt.Errorf("not written: %w", cause(err))
+	}
+	defer os.RemoveAll(apart)
+	if err := createAll(apart, files); err != nil {
+		return err
 	}
 	if _, err := os.Lstat(folder); missing(err) {
 		return os.Rename(apart, folder)
@@ -183,14 +184,14 @@ func (s *session) fill(folder string, files []starterFile) error {
 	return moveInto(folder, apart, files)
 }
 
-func (s *session) createAll(folder string, files []starterFile) error {
+func createAll(folder string, files []starterFile) error {
 	root, err := os.OpenRoot(folder)
 	if err != nil {
-		return fmt.Errorf("not written: %w", err)
+		return fmt.Errorf("not written: %w", cause(err))
 	}
 	defer root.Close()
 	for _, f := range files {
-		if err := s.create(root, f.name, f.text, 0o644); err != nil {
+		if err := createFile(root, f.name, f.text, 0o644); err != nil {
 			return err
 		}
 	}
@@ -226,7 +227,7 @@ func moveInto(folder, apart string, files []starterFile) (err error) {
 			return fmt.Errorf("not written: %s is there already", name)
 		}
 		if err := os.Rename(filepath.Join(apart, name), to); err != nil {
-			return fmt.Errorf("not written: %w", err)
+			return fmt.Errorf("not written: %w", cause(err))
 		}
 		moved = append(moved, name)
 	}

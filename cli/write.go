@@ -56,21 +56,35 @@ func (s *session) create(root *os.Root, name, text string, mode fs.FileMode) err
 	if s.ctx.Err() != nil {
 		return errStopped
 	}
+	return createFile(root, name, text, mode)
+}
+
+// createFile is create for one who has the word to write.
+func createFile(root *os.Root, name, text string, mode fs.FileMode) error {
 	if err := root.MkdirAll(path.Dir(name), 0o777); err != nil {
-		return fmt.Errorf("not written: %w", err)
+		return fmt.Errorf("not written: %w", cause(err))
 	}
 	beside := path.Join(path.Dir(name), ".wickrule-"+rand.Text())
 	defer root.Remove(beside)
 	if err := writeNew(root, beside, text, mode); err != nil {
-		return fmt.Errorf("not written: %w", err)
+		return fmt.Errorf("not written: %w", cause(err))
 	}
 	if _, err := root.Lstat(name); !missing(err) {
 		return errors.New("not written: something of this name is there already")
 	}
 	if err := root.Rename(beside, name); err != nil {
-		return fmt.Errorf("not written: %w", err)
+		return fmt.Errorf("not written: %w", cause(err))
 	}
 	return nil
+}
+
+// cause is an error without the path it is about, which is known.
+func cause(err error) error {
+	var inPath *fs.PathError
+	if errors.As(err, &inPath) {
+		return inPath.Err
+	}
+	return err
 }
 
 func writeNew(root *os.Root, name, text string, mode fs.FileMode) error {
