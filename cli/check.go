@@ -1,6 +1,7 @@
 package cli
 
 import (
+	"bytes"
 	"fmt"
 	"io"
 	"os"
@@ -23,12 +24,18 @@ func checkVerb() verb {
 
 With --staged it is about what git would commit now, as it stands in git's index and whatever is on disk: all shops of the repository in which something is staged, or those of them that a PATH names.
 
+With --since REV, a revision of git, it is about what changed since then: what is found in recipes that were changed, and what is found anew in others because their stock, the shop's rules or its settings were changed. With --baseline FILE what the file lists is known, and only what is new fails the check; --accept writes the file anew with everything that is found now. Both say what they left out, and what must be put right is named there too.
+
 The exit status is 0 where nothing speaks at the level asked for, 1 where something does, and 2 where the check could not be made in full: a file that cannot be opened, a flag that does not exist.`,
 		setup: func(flags *pflag.FlagSet) action {
 			c := check{}
-			c.form = oneOf(flags, "report", "how to say it: text for people, json for programs, lines for editors", "text", "json", "lines")
+			c.form = oneOf(flags, "report", "how to say it: text for people, markdown for a page, lines for editors, json, sarif and junit for programs", report.Forms...)
 			c.level = oneOf(flags, "level", "the level from which the exit status is 1", "must", "should", "consider")
 			c.staged = flags.Bool("staged", false, "check what git would commit now, and not what is on disk")
+			c.since = flags.String("since", "", "only what changed since a revision of git: `REV`")
+			c.known = flags.String("baseline", "", "what `FILE` lists is known and does not fail the check")
+			c.accept = flags.Bool("accept", false, "write the file of --baseline anew with all that is found now")
+			c.also = flags.StringArray("write", nil, "besides, write the report to a file: `FORM=FILE`, such as sarif=recipes.sarif; may be given several times")
 			c.as = flags.String("as", "", "read one file from standard input, and check it as if it stood at `PATH`")
 			return c.run
 		},
@@ -40,12 +47,28 @@ type check struct {
 	level  *choice
 	as     *string
 	staged *bool
+	also   *[]string
+	since  *string
+	known  *string
+	accept *bool
 }
 
 func (c check) run(s *session, args []string) int {
+	extras, err := c.extras()
+	if err != nil {
+		s.say("%v", err)
+		return NotWorked
+	}
+	if *c.accept && *c.known == "" {
+		s.say("check: --accept writes the file that --baseline names: say --baseline FILE as well")
+		return NotWorked
+	}
 	s.progress.start()
 	var doc *report.Document
 	switch {
+	case *c.since != "" && (*c.as != "" || *c.staged):
+		s.say("check: --since compares what is on disk with a revision: leave out %s", map[bool]string{true: "--as", false: "--staged"}[*c.as != ""])
+		return NotWorked
 	case *c.as != "" && (len(args) > 0 || *c.staged):
 		s.say("check: --as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(c.besideAs(args), " "))
 		return NotWorked
@@ -60,19 +83,53 @@ func (c check) run(s *session, args []string) int {
 	if doc == nil {
 		return NotWorked
 	}
-	s.sayUnread(doc.Unread)
-	if len(doc.Shops) > 0 || c.form.word == "json" {
-		if err := c.write(s, doc); err != nil {
-			s.say("the report could not be written: %v", err)
+	level, _ := lint.ParseLevel(c.level.word)
+	doc.Version, doc.Level = version(), level
+	if *c.since != "" {
+		if err := s.leaveOutBefore(doc, *c.since, args); err != nil {
+			s.say("check: --since %s: %v", *c.since, err)
 			return NotWorked
 		}
+	}
+	if *c.known != "" {
+		if err := s.leaveOutKnown(doc, *c.known, *c.accept); err != nil {
+			s.say("check: --baseline %s: %v", *c.known, err)
+			return NotWorked
+		}
+	}
+	s.sayUnread(doc.Unread)
+	if err := c.write(s, doc, extras); err != nil {
+		s.say("the report could not be written: %v", err)
+		return NotWorked
 	}
 	if *c.staged && len(doc.Shops) == 0 && doc.Complete() {
 		s.say("nothing that is staged changes a recipe, or what recipes rest on")
 		return Good
 	}
-	level, _ := lint.ParseLevel(c.level.word)
 	return status(doc, level)
+}
+
+// write writes the report in the form asked for, and the further ones to their
+// files. Where there was nothing to check, programs are told and people were.
+func (c check) write(s *session, doc *report.Document, extras []extra) error {
+	for _, e := range extras {
+		var out bytes.Buffer
+		if err := report.Write(&out, e.form, doc, report.Look{}); err != nil {
+			return err
+		}
+		if err := s.replace(e.file, out.String()); err != nil {
+			return fmt.Errorf("%s: %w", e.file, err)
+		}
+	}
+	if form := c.form.word; len(doc.Shops) == 0 && (form == "text" || form == "lines" || form == "markdown") {
+		return nil
+	}
+	if form := c.form.word; form != "text" && form != "markdown" {
+		for _, sentence := range doc.LeftOut {
+			s.say("%s", sentence)
+		}
+	}
+	return report.Write(s.Out, c.form.word, doc, s.Look)
 }
 
 // besideAs is what cannot stand beside --as.
@@ -94,14 +151,22 @@ func status(doc *report.Document, level lint.Level) int {
 	return Good
 }
 
-func (c check) write(s *session, doc *report.Document) error {
-	switch c.form.word {
-	case "json":
-		return report.JSON(s.Out, doc)
-	case "lines":
-		return report.Lines(s.Out, doc)
+// extra is a report that goes to a file.
+type extra struct{ form, file string }
+
+// extras reads what --write asks for.
+func (c check) extras() (list []extra, err error) {
+	for _, said := range *c.also {
+		form, file, _ := strings.Cut(said, "=")
+		switch {
+		case !slices.Contains(report.Forms, form):
+			return nil, fmt.Errorf("check: --write %s: there is no report %q, %s", said, form, schema.NearestOrKnown(form, report.Forms, ""))
+		case file == "":
+			return nil, fmt.Errorf("check: --write %s: say the file as well: --write %s=FILE", said, form)
+		}
+		list = append(list, extra{form, file})
 	}
-	return report.Text(s.Out, doc, s.Look)
+	return list, nil
 }
 
 // check checks every shop that the arguments name.

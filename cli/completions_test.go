@@ -35,9 +35,9 @@ func TestBashCompletions(t *testing.T) {
 	bash, file := shellOr(t, "bash"), script(t, "bash")
 	for _, c := range []struct{ typed, want string }{
 		{"ch", "check"},
-		{"check --", "--as --level --report --staged"},
-		{"check --report ", "text json lines"},
-		{"check --report = j", "json"},
+		{"check --", "--accept --as --baseline --level --report --since --staged --write"},
+		{"check --report ", "text markdown lines json sarif junit"},
+		{"check --report = js", "json"},
 		{"check --level =", "must should consider"},
 		{"check rec", ""}, // files are bash's own
 		{"explain s", "spelling"},
@@ -57,7 +57,7 @@ func TestFishCompletions(t *testing.T) {
 	fish, file := shellOr(t, "fish"), script(t, "fish")
 	for typed, want := range map[string]string{
 		"ch":                      "check",
-		"check --report ":         "json lines text",
+		"check --report ":         "json junit lines markdown sarif text",
 		"completions ":            "bash fish zsh",
 		"explain ":                "haste open-flame spelling",
 		"mend --":                 "--all --show",

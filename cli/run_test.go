@@ -124,7 +124,7 @@ func TestUsageTroubles(t *testing.T) {
 		"chek":                      `there is no verb "chek": the nearest is "check"`,
 		"check --repart json":       `check: there is no flag --repart: the nearest is --report`,
 		"check -x":                  `check: there is no flag -x`,
-		"check --report yaml":       `check: --report cannot be "yaml": known are text, json, lines`,
+		"check --report yaml":       `check: --report cannot be "yaml": known are text, markdown, lines, json, sarif, junit`,
 		"check --level":             `check: --level needs a value after it`,
 		"version --all":             `version: it takes no flag --all`,
 		"version now":               `version takes nothing after it`,
@@ -246,7 +246,7 @@ func TestHelpNamesEveryVerbAndFlag(t *testing.T) {
 		assert.Equal(t, byVerb, p.out.String())
 	}
 	p.run("help", "check")
-	for _, flag := range []string{"--as PATH", "--level WORD", "--report WORD", "text, json, lines; text where it is not said"} {
+	for _, flag := range []string{"--as PATH", "--level WORD", "--report WORD", "text, markdown, lines, json, sarif, junit; text where it is not said"} {
 		assert.Contains(t, strings.Join(strings.Fields(p.out.String()), " "), flag)
 	}
 	p.run("help", "json-schema")

@@ -98,13 +98,14 @@ func (s *session) open(f found) (opened, []report.Unread) {
 		return opened{}, []report.Unread{{Shop: shown, ReadError: lint.ReadError{Name: ".", Err: err}}}
 	}
 	shop, errs := lint.Load(root.FS(), shown, s.progress.files)
-	shop, more := shop.Take(os.DirFS(f.volume), f.Root, func(folder string) (fs.FS, io.Closer, error) {
+	disk := os.DirFS(f.volume)
+	shop, more := shop.Take(lint.Beside{Disk: disk, Root: f.Root, Repository: lint.Repository(disk, f.Root), Open: func(folder string) (fs.FS, io.Closer, error) {
 		root, err := os.OpenRoot(place{f.volume, folder}.full())
 		if err != nil {
 			return nil, nil, err
 		}
 		return root.FS(), root, nil
-	})
+	}})
 	errs = append(errs, more...)
 	var unread []report.Unread
 	for _, e := range errs {

@@ -3,6 +3,7 @@ package cli
 import (
 	"errors"
 	"fmt"
+	"io"
 	"io/fs"
 	"path"
 	"path/filepath"
@@ -60,21 +61,48 @@ func (s *session) checkStaged(args []string) (*report.Document, error) {
 		e.Name, e.Err = shown(e.Name), fmt.Errorf("as staged: %w", e.Err)
 		doc.Unread = append(doc.Unread, report.Unread{ReadError: e})
 	}
-	for _, a := range asked {
-		if !touched(a.Root) {
-			continue
-		}
-		below, err := fs.Sub(fsys, a.Root)
-		if err != nil {
-			return nil, err
-		}
-		shop, errs := lint.Load(below, shown(a.Root), s.progress.files)
-		for _, e := range errs {
-			doc.Unread = append(doc.Unread, report.Unread{Shop: shop.Root, ReadError: e})
-		}
-		doc.Shops = append(doc.Shops, lint.RunFor(shop, s.rulesFor(shop), s.today(), a.Covers))
+	doc.Shops, errs = s.checkTree(fsys, asked, shown, func(a lint.Asked, shop *lint.Shop) bool {
+		return touched(a.Root) || slices.ContainsFunc(shop.Taken(), func(t lint.Taken) bool {
+			return t.Path != "" && slices.ContainsFunc(changed, func(name string) bool { return strings.HasPrefix(name, t.Path+"/") })
+		})
+	})
+	for _, e := range errs {
+		doc.Unread = append(doc.Unread, report.Unread{ReadError: e})
 	}
 	return doc, nil
+}
+
+// checkTree checks the shops of a tree of git that keep accepts. Names are shown
+// as they are typed in the working folder.
+func (s *session) checkTree(fsys fs.FS, asked []lint.Asked, shown func(string) string, keep func(lint.Asked, *lint.Shop) bool) (list []*lint.Report, errs []lint.ReadError) {
+	taken := takenFolders{}
+	for _, last := range []bool{false, true} {
+		for _, a := range asked {
+			if _, shopFile := lint.ShopAbove(fsys, a.Root); last == shopFile || taken.holds(place{path: a.Root}) {
+				continue
+			}
+			below, err := fs.Sub(fsys, a.Root)
+			if err != nil {
+				errs = append(errs, lint.ReadError{Name: shown(a.Root), Err: err})
+				continue
+			}
+			shop, fails := lint.Load(below, shown(a.Root), s.progress.files)
+			shop, more := shop.Take(lint.Beside{Disk: fsys, Root: a.Root, Repository: ".", Open: func(folder string) (fs.FS, io.Closer, error) {
+				within, err := fs.Sub(fsys, folder)
+				return within, io.NopCloser(nil), err
+			}})
+			taken.add("", shop.Taken())
+			if keep(a, shop) {
+				for _, e := range append(fails, more...) {
+					errs = append(errs, lint.ReadError{Name: report.Located(shop.Root, e.Name), Err: e.Err})
+				}
+				list = append(list, lint.RunFor(shop, s.rulesFor(shop), s.today(), a.Covers))
+			}
+		}
+	}
+	slices.SortFunc(list, func(a, b *lint.Report) int { return strings.Compare(a.Shop.Root, b.Shop.Root) })
+	sayTakenOnce(list)
+	return list, errs
 }
 
 // touchedBy says of a shop's folder whether one of the changed files belongs

@@ -93,6 +93,9 @@ type Unchecked struct {
 	attr    string
 }
 
+// Of is the block that lacks it.
+func (u *Unchecked) Of() *schema.Block { return u.block }
+
 // Fault is a defect of a rule: it stopped on this recipe and the others went on.
 type Fault struct {
 	Rule   string

@@ -22,6 +22,16 @@ type Report struct {
 	Conceded  []Conceded
 	Unchecked []Unchecked
 	Faults    []Fault
+	covers    func(file string) bool // nil: every file
+}
+
+// Checked lists the recipes that the report is about.
+func (r *Report) Checked() []*schema.Block {
+	recipes := r.Shop.Recipes()
+	if r.covers == nil {
+		return recipes
+	}
+	return slices.DeleteFunc(slices.Clone(recipes), func(b *schema.Block) bool { return !r.covers(b.File.Name) })
 }
 
 // Run checks the shop by the rules, on a day ("2026-10-04"). Files are checked
@@ -42,7 +52,7 @@ func RunFor(shop *Shop, rules []*Rule, today string, covers func(file string) bo
 			results[i].keep(covers)
 		}
 	})
-	r := &Report{Shop: shop}
+	r := &Report{Shop: shop, covers: covers}
 	for _, f := range files {
 		if covers(f.Name) {
 			r.Files++

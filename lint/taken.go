@@ -41,11 +41,18 @@ func (s *Shop) RuleFolders() []schema.Item {
 // shop file. Nil: nobody has looked for them.
 func (s *Shop) Taken() []Taken { return s.taken }
 
-// Take is the shop, which lies at root on the disk, with the rules of the
-// folders that it names, in the place of those it took before. Files that
-// cannot be opened are among the errors.
-func (s *Shop) Take(disk fs.FS, root string, open Open) (*Shop, []ReadError) {
-	taken, files, errs := s.look(disk, root, open)
+// Beside is what a shop can take rules from.
+type Beside struct {
+	Disk       fs.FS
+	Root       string // of the shop, on the disk
+	Repository string // that the shop lies in, on the disk; "" for none
+	Open       Open
+}
+
+// Take is the shop with the rules of the folders that it names, in the place of
+// those it took before. Files that cannot be opened are among the errors.
+func (s *Shop) Take(from Beside) (*Shop, []ReadError) {
+	taken, files, errs := s.look(from)
 	var gone []string
 	for _, f := range s.Files() {
 		if IsTaken(f.Name) {
@@ -68,12 +75,12 @@ func (s *Shop) withTaken(taken []Taken) *Shop {
 // IsTaken says whether a file of a shop was taken from a folder beside it.
 func IsTaken(name string) bool { return strings.HasPrefix(name, "../") }
 
-func (s *Shop) look(disk fs.FS, root string, open Open) (taken []Taken, files []*schema.File, errs []ReadError) {
+func (s *Shop) look(from Beside) (taken []Taken, files []*schema.File, errs []ReadError) {
 	taken = []Taken{}
 	named := map[string]bool{}
 	for _, item := range s.RuleFolders() {
 		t := Taken{Folder: item.Text}
-		t.Path, t.Problem = placeOf(disk, root, item.Text)
+		t.Path, t.Problem = from.placeOf(item.Text)
 		if t.Problem == "" && named[t.Path] {
 			t.Problem = "it stands here twice"
 		}
@@ -81,7 +88,7 @@ func (s *Shop) look(disk fs.FS, root string, open Open) (taken []Taken, files []
 			named[t.Path] = true
 			var found []*schema.File
 			var fails []ReadError
-			found, fails, t.Problem = readRules(disk, root, t.Path, open)
+			found, fails, t.Problem = from.readRules(t.Path)
 			files, errs = append(files, found...), append(errs, fails...)
 		}
 		taken = append(taken, t)
@@ -105,21 +112,21 @@ func FolderForm(folder string) (problem string) {
 
 // placeOf is where on the disk a folder lies that a shop file names, or what is
 // wrong with the name.
-func placeOf(disk fs.FS, root, folder string) (place, problem string) {
+func (from Beside) placeOf(folder string) (place, problem string) {
+	root, repository := from.Root, from.Repository
 	if problem = FolderForm(folder); problem != "" {
 		return "", problem
 	}
 	place = path.Join(root, folder)
-	repository, ok := Repository(disk, root)
 	switch {
 	case Below(root, place) != place || place == root || root == ".":
 		return "", "it lies in the shop, of which every file is read anyway: take it out of rules_from"
-	case !ok:
+	case repository == "":
 		return "", "rules are taken from within the repository that the shop lies in, and it lies in none: begin one with git init"
 	case place == ".." || strings.HasPrefix(place, "../") || repository != "." && Below(repository, place) == place:
 		return "", "it lies outside of the repository " + path.Base("/"+repository) + ", and would be missing wherever the repository is copied to"
 	}
-	info, err := fs.Stat(disk, place)
+	info, err := fs.Stat(from.Disk, place)
 	switch {
 	case errors.Is(err, fs.ErrNotExist):
 		return place, "there is no such folder"
@@ -131,23 +138,24 @@ func placeOf(disk fs.FS, root, folder string) (place, problem string) {
 	return place, ""
 }
 
-// Repository is the nearest folder at or above that Git keeps its records in.
-func Repository(disk fs.FS, folder string) (root string, ok bool) {
+// Repository is the nearest folder at or above that git keeps its records in; ""
+// for none.
+func Repository(disk fs.FS, folder string) string {
 	for {
 		if _, err := fs.Stat(disk, path.Join(folder, ".git")); err == nil {
-			return folder, true
+			return folder
 		}
 		if folder == "." || !fs.ValidPath(folder) {
-			return "", false
+			return ""
 		}
 		folder = path.Dir(folder)
 	}
 }
 
 // readRules reads the files of rules in a folder and below it.
-func readRules(disk fs.FS, root, folder string, open Open) (files []*schema.File, errs []ReadError, problem string) {
-	repository, _ := Repository(disk, root)
-	within, closer, err := open(repository)
+func (from Beside) readRules(folder string) (files []*schema.File, errs []ReadError, problem string) {
+	root, repository := from.Root, from.Repository
+	within, closer, err := from.Open(repository)
 	if err != nil {
 		return nil, nil, fmt.Sprintf("it cannot be opened: %v", plain(err))
 	}
@@ -237,8 +245,8 @@ func FromRoot(root, name string) string {
 func (v *View) Taken() []Taken { return v.shop.taken }
 
 // Take takes the rules of the folders anew that the shop names.
-func (l *Live) Take(disk fs.FS, root string, open Open) []ReadError {
-	taken, files, errs := l.shop.look(disk, root, open)
+func (l *Live) Take(from Beside) []ReadError {
+	taken, files, errs := l.shop.look(from)
 	var put []*schema.File
 	var out []string
 	for _, f := range files {

@@ -54,7 +54,7 @@ func (s *server) read(over overlay, root string) (*lint.Live, []lint.ReadError) 
 		defer closer.Close()
 		shop, errs = lint.Load(over.below(root, folder), root, progress.files)
 	}
-	shop, more := shop.Take(over, root, s.opening(over))
+	shop, more := shop.Take(s.beside(over, root))
 	errs = append(errs, more...)
 	live := lint.NewLive(shop, s.Rules, s.Today())
 	live.Settle(nil, math.MaxInt)

@@ -16,21 +16,20 @@ import (
 // document of such a folder is at home in the first shop that takes it, and
 // that shop alone says what is found in it.
 
-// opening opens folders as the editor has them.
-func (s *server) opening(over overlay) lint.Open {
-	return func(folder string) (fs.FS, io.Closer, error) {
+// beside is what a shop can take rules from, as the editor has it.
+func (s *server) beside(over overlay, root string) lint.Beside {
+	return lint.Beside{Disk: over, Root: root, Repository: lint.Repository(over, root), Open: func(folder string) (fs.FS, io.Closer, error) {
 		disk, closer, err := s.Folder(folder)
 		if err != nil {
 			return nil, nil, err
 		}
 		return over.below(folder, disk), closer, nil
-	}
+	}}
 }
 
 // take takes the rules of a shop's folders anew.
 func (s *server) take(shop *shopState) {
-	over := s.disk()
-	for _, e := range shop.live.Take(over, shop.root, s.opening(over)) {
+	for _, e := range shop.live.Take(s.beside(s.disk(), shop.root)) {
 		s.Log("%s: %v", path.Join(shop.root, e.Name), e.Err)
 	}
 	s.renew()

@@ -3,12 +3,20 @@
 // rules' own, whatever the form.
 package report
 
-import "wickrule/lint"
+import (
+	"io"
+
+	"wickrule/lint"
+)
 
 // Document is what one check found in all the shops it was asked about.
 type Document struct {
 	Shops  []*lint.Report // sorted by root
 	Unread []Unread       // what could not be read
+
+	Version string     // of the program
+	Level   lint.Level // from which a finding fails the check
+	LeftOut []string   // what was found and is not among the findings, a sentence each
 }
 
 // Unread is a file or folder that could not be read. Shop is the root of the
@@ -16,6 +24,27 @@ type Document struct {
 type Unread struct {
 	Shop string
 	lint.ReadError
+}
+
+// Forms are the words for the forms a document can be written in; the first is
+// the one for people.
+var Forms = []string{"text", "markdown", "lines", "json", "sarif", "junit"}
+
+// Write writes the document in one of the Forms; look is that of the text.
+func Write(w io.Writer, form string, d *Document, look Look) error {
+	switch form {
+	case "markdown":
+		return Markdown(w, d)
+	case "lines":
+		return Lines(w, d)
+	case "json":
+		return JSON(w, d)
+	case "sarif":
+		return SARIF(w, d)
+	case "junit":
+		return JUnit(w, d)
+	}
+	return Text(w, d, look)
 }
 
 // Recipes counts the recipes checked.

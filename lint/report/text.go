@@ -240,6 +240,9 @@ func faultText(f lint.Fault) string {
 // standing caution.
 func (p *Page) Closing(d *Document) {
 	p.Wrap("", 0, verdict(d))
+	for _, sentence := range d.LeftOut {
+		p.Wrap("", 0, sentence)
+	}
 	unchecked := 0
 	for _, shop := range d.Shops {
 		unchecked += len(shop.Unchecked)
@@ -281,6 +284,9 @@ func verdict(d *Document) string {
 	}
 	if len(parts) == 0 {
 		parts = []string{"nothing found that must or should be put right"}
+		if len(d.LeftOut) > 0 {
+			parts = []string{"nothing new found that must or should be put right"}
+		}
 	}
 	return checked + ": " + strings.Join(parts, ", ") + "."
 }
