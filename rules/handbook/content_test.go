@@ -164,7 +164,7 @@ func TestStockPage(t *testing.T) {
 	shop := load(t, examples.Shop())
 	items := map[string]*html.Node{}
 	for _, e := range elements(page) {
-		if e.Data == "section" && attr(e, "class") == "item" {
+		if e.Data == "section" && strings.HasPrefix(attr(e, "class"), "item") {
 			items[attr(e, "aria-labelledby")] = e
 		}
 	}

@@ -125,7 +125,12 @@ func innerOf(item *schema.Block) *innerTable {
 		}
 		row := []string{report.Clean(inner.Label)}
 		for _, attr := range attrs {
-			row = append(row, valueText(inner.Get(attr)))
+			v := inner.Get(attr)
+			if v.Absent() {
+				row = append(row, "–")
+				continue
+			}
+			row = append(row, valueText(v))
 		}
 		t.Rows = append(t.Rows, row)
 	}
@@ -153,8 +158,6 @@ func factOf(v schema.Value) fact {
 // valueText is a value for reading.
 func valueText(v schema.Value) string {
 	switch {
-	case v.Absent():
-		return "not stated"
 	case v.Broken():
 		return "cannot be read as it is written"
 	case v.Yes():
