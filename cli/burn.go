@@ -24,6 +24,7 @@ Without --candle it is the last candle burned that has not ended, else the next 
 
 The exit status is 0 where the burn was written, and 1 where what was written says that the candle is not safe to burn.`,
 		offers: recipeKeys,
+		live:   true,
 		setup: func(flags *pflag.FlagSet) action {
 			v := &burn{}
 			text := func(to *string, name, about string) { flags.StringVar(to, name, "", about) }

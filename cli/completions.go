@@ -2,10 +2,12 @@ package cli
 
 import (
 	"fmt"
+	"os"
 	"strings"
 
 	"github.com/spf13/pflag"
 
+	"wickrule/lint"
 	"wickrule/schema"
 )
 
@@ -18,7 +20,9 @@ func completionsVerb() verb {
 
 In zsh: wickrule completions zsh > _wickrule, in a folder of $fpath.
 
-In fish: wickrule completions fish > ~/.config/fish/completions/wickrule.fish`,
+In fish: wickrule completions fish > ~/.config/fish/completions/wickrule.fish
+
+The keys of recipes and the shop's own rules are asked for while you type, by wickrule completions words VERB: it prints, one a line, what may stand after a verb in the shop around the working folder.`,
 		offers: func(*session) []string { return shells() },
 		setup:  func(*pflag.FlagSet) action { return completions },
 	}
@@ -27,6 +31,9 @@ In fish: wickrule completions fish > ~/.config/fish/completions/wickrule.fish`,
 func shells() []string { return []string{"bash", "zsh", "fish"} }
 
 func completions(s *session, args []string) int {
+	if len(args) == 2 && args[0] == "words" {
+		return completionWords(s, args[1])
+	}
 	if len(args) != 1 {
 		s.say("completions needs the name of one shell: %s", strings.Join(shells(), ", "))
 		return NotWorked
@@ -62,9 +69,34 @@ func longNames(flags []*pflag.Flag) string {
 	return strings.Join(names, " ")
 }
 
-// offered is what may stand after the verb's flags; nil: files.
+// completionWords prints what may stand after a verb here. What is no
+// well-formed key is left out: a shell would read its signs as its own.
+func completionWords(s *session, name string) int {
+	v, ok := findVerb(name)
+	if !ok {
+		s.say("there is no verb %q: %s", name, schema.NearestOrKnown(name, verbNames(), `"`))
+		return NotWorked
+	}
+	here := s.locate(".")
+	if _, inShop := lint.ShopAbove(os.DirFS(here.volume), here.path); v.offers == nil || v.live && !inShop {
+		return Good // to look through all folders below would take as long as they are many
+	}
+	for _, word := range v.offers(s) {
+		if schema.IsKey(word) {
+			fmt.Fprintln(s.Out, word)
+		}
+	}
+	return Good
+}
+
+// askFor is the command that tells what may stand after a verb in the shop one
+// is in.
+func askFor(v verb) string { return "wickrule completions words " + v.name + " 2>/dev/null" }
+
+// offered is what may stand after the verb's flags wherever one is; nil:
+// files, or what the shop has.
 func offered(s *session, v verb) []string {
-	if v.offers == nil {
+	if v.offers == nil || v.live {
 		return nil
 	}
 	return v.offers(s)
@@ -104,6 +136,9 @@ _wickrule() {
 		}
 		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "          words=%q\n", strings.Join(words, " "))
+		}
+		if v.live {
+			fmt.Fprintf(&b, "          if [ -z \"$words\" ]; then words=$(%s); fi\n", askFor(v))
 		}
 		b.WriteString("          ;;\n")
 	}
@@ -162,6 +197,8 @@ _wickrule() {
 		}
 		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "      compadd -- %s\n", strings.Join(words, " "))
+		} else if v.live {
+			fmt.Fprintf(&b, "      compadd -- ${(f)\"$(%s)\"} || _files\n", askFor(v))
 		} else if v.takes != "" {
 			b.WriteString("      _files\n")
 		}
@@ -198,6 +235,9 @@ func fishCompletions(s *session) string {
 		}
 		if words := offered(s, v); len(words) > 0 {
 			fmt.Fprintf(&b, "complete -c wickrule %s -f -a %s\n", when, quoted(strings.Join(words, " ")))
+		}
+		if v.live {
+			fmt.Fprintf(&b, "complete -c wickrule %s -a %s\n", when, quoted("("+askFor(v)+")"))
 		}
 	}
 	return b.String()

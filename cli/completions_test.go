@@ -44,6 +44,7 @@ func TestBashCompletions(t *testing.T) {
 		{"completions ", "bash zsh fish"},
 		{"help v", "version"},
 		{"mend --", "--all --show"},
+		{"protect ", "hook github gitlab make"},
 	} {
 		words := "wickrule " + c.typed
 		quoted := "'" + strings.ReplaceAll(words, " ", "' '") + "'"
@@ -72,6 +73,32 @@ func TestFishCompletions(t *testing.T) {
 		}
 		assert.Equal(t, want, strings.Join(words, " "), typed)
 	}
+}
+
+// What a shop has is asked for while one types, wherever the script was made;
+// a key that a shell would read as more than a word is not among it.
+func TestCompletionsAskForWhatTheShopHas(t *testing.T) {
+	bash := shellOr(t, "bash")
+	p := newPlace(t, map[string]string{
+		"shop.candle.hcl":  shopText,
+		"tide.candle.hcl":  titled("tide", "Tide"),
+		"kelp.candle.hcl":  titled("kelp", "Kelp"),
+		"wrong.candle.hcl": titled("$(touch taken)", "Taken"),
+	})
+	require.Equal(t, cli.Good, p.run("completions", "bash"))
+	file := p.out.String()
+	assert.NotContains(t, file, "tide")
+	require.Equal(t, cli.Good, p.run("completions", "words", "sheet"))
+	assert.Equal(t, "kelp\ntide\n", p.out.String())
+	p.write("words", p.out.String())
+	for _, verb := range []string{"sheet", "burn"} {
+		out, err := exec.Command(bash, "--norc", "-c", file+`
+wickrule() { [ "$*" = "completions words `+verb+`" ] && cat "$0"; }
+COMP_WORDS=(wickrule `+verb+` k); COMP_CWORD=2; _wickrule; echo "${COMPREPLY[*]}"`, filepath.Join(p.folder, "words")).CombinedOutput()
+		require.NoError(t, err, string(out))
+		assert.Equal(t, "kelp\n", string(out))
+	}
+	assert.Equal(t, cli.NotWorked, p.run("completions", "words", "shet"))
 }
 
 // Zsh completes at a prompt only; its own parser reads the script whole.

@@ -21,6 +21,7 @@ func proveVerb() verb {
 
 The exit status is 1 where a rule cannot be read, has no example of one kind, or an example comes out otherwise than it must.`,
 		offers: ownRuleNames,
+		live:   true,
 		setup:  func(*pflag.FlagSet) action { return prove },
 	}
 }

@@ -79,6 +79,7 @@ type verb struct {
 	about  string                  // one line
 	help   string                  // paragraphs
 	offers func(*session) []string // the words that may stand after the flags; nil: files, or nothing
+	live   bool                    // what it offers is another in each shop
 	setup  func(flags *pflag.FlagSet) action
 }
 

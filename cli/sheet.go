@@ -23,6 +23,7 @@ The sheet comes out as text; --format html makes a page for the printer, which n
 
 The exit status is 1 where something must be put right before the batch is poured. The sheet is printed all the same and says so at its top.`,
 		offers: recipeKeys,
+		live:   true,
 		setup: func(flags *pflag.FlagSet) action {
 			v := sheetCommand{}
 			v.order = flags.String("for", "", "make this much: `\"24 candles\"`, or \"2 kg of wax\"")
