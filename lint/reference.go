@@ -33,6 +33,24 @@ func References(f *schema.File) iter.Seq[Reference] {
 	}
 }
 
+// InExamples yields every reference that the examples of a file's shop rules
+// make, each with the example it stands in. What an example has of its own
+// comes before what the shop has.
+func InExamples(f *schema.File) iter.Seq2[*schema.Block, Reference] {
+	return func(yield func(*schema.Block, Reference) bool) {
+		for _, b := range f.Blocks {
+			if !b.Is("rule") {
+				continue
+			}
+			for _, example := range b.Blocks() {
+				if (example.Is("sound") || example.Is("faulty")) && !references(example, func(r Reference) bool { return yield(example, r) }) {
+					return
+				}
+			}
+		}
+	}
+}
+
 func references(b *schema.Block, yield func(Reference) bool) bool {
 	if !ownReferences(b, yield) {
 		return false

@@ -29,22 +29,28 @@ func (a *actions) stock(found []lint.Found) {
 
 func (a *actions) newItem(kind, key string, said []any) {
 	action := codeAction{Kind: quickFix, Diagnostics: said}
-	shelf := a.shelfOf(kind)
-	blanks := a.blanks(kind, key)
-	if shelf != nil {
-		action.Title = fmt.Sprintf("write down the %s %s in %s, with blanks to fill in", kind, key, shelf.Name)
-		a.offer(action, []schema.Edit{onShelf(shelf, kind, blanks)})
+	a.write(action, kind, a.blanks(kind, key), func(where string) string {
+		return fmt.Sprintf("write down the %s %s in %s, with blanks to fill in", kind, key, where)
+	})
+}
+
+// write offers an action that writes a new block of a kind down where the shop
+// keeps such: in a file that has some, or in a new one.
+func (a *actions) write(action codeAction, kind, text string, title func(where string) string) {
+	if shelf := a.shelfOf(kind); shelf != nil {
+		action.Title = title(shelf.Name)
+		a.offer(action, []schema.Edit{onShelf(shelf, kind, text)})
 		return
 	}
 	name := a.newShelf(kind)
-	action.Title = fmt.Sprintf("write down the %s %s in a new file %s, with blanks to fill in", kind, key, name)
+	action.Title = title("a new file " + name)
 	uri := a.uriOf(a.shop, name)
 	ignore := true
 	action.Edit = &protocol.WorkspaceEdit{DocumentChanges: []any{
 		protocol.CreateFile{Kind: "create", URI: uri, Options: &protocol.CreateFileOptions{IgnoreIfExists: &ignore}},
 		protocol.TextDocumentEdit{
 			TextDocument: protocol.OptionalVersionedTextDocumentIdentifier{TextDocumentIdentifier: protocol.TextDocumentIdentifier{URI: uri}},
-			Edits:        []any{protocol.TextEdit{NewText: blanks + "\n"}},
+			Edits:        []any{protocol.TextEdit{NewText: text + "\n"}},
 		},
 	}}
 	a.all = append(a.all, action)
@@ -93,8 +99,13 @@ func (a *actions) newShelf(kind string) string {
 		folder = "."
 	}
 	plural := kind + "s"
-	if kind == "wax" {
+	switch kind {
+	case "wax":
 		plural = "waxes"
+	case "trial":
+		if folder != "." {
+			folder = plural
+		}
 	}
 	return path.Join(folder, plural+lint.FileSuffix)
 }

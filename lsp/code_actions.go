@@ -53,12 +53,14 @@ func (h *here) codeActions(_ context.Context, p *codeActionParams) ([]any, error
 		a.steps()
 		a.mendFile(found)
 		a.concessions(found)
+		a.example(found)
 	}
 	if a.wanted(rewriting) {
 		a.loads()
 		a.otherUnits()
 		a.scale()
 		a.burns()
+		a.trial()
 	}
 	if a.asked(fixAll) {
 		a.fixAll()

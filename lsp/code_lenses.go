@@ -14,8 +14,9 @@ import (
 	"wickrule/schema/quantity"
 )
 
-// codeLenses tells above a recipe what it makes and how it stands, and above
-// an item of the stock in how many recipes it is used.
+// codeLenses tells above a recipe what it makes and how it stands, above an
+// item of the stock in how many recipes it is used, and above a rule how it is
+// proved and in how many recipes it speaks.
 func (h *here) codeLenses(ctx context.Context, _ *protocol.CodeLensParams) ([]protocol.CodeLens, error) {
 	lenses := []protocol.CodeLens{}
 	if !h.wants.lenses() {
@@ -32,6 +33,10 @@ func (h *here) codeLenses(ctx context.Context, _ *protocol.CodeLensParams) ([]pr
 				report = h.check()
 			}
 			lenses = append(lenses, h.recipeLenses(b, report)...)
+		case b.Is("rule"):
+			lenses = append(lenses, h.ruleLenses(ctx, b)...)
+		case b.Is("trial"):
+			lenses = append(lenses, h.lens(b, h.trialText(b), nil))
 		case b.Spec.Stock && h.shop.Find(b.Name(), b.Label) == b:
 			lenses = append(lenses, h.lens(b, usedText(h.shop.Uses(b)), nil))
 		}

@@ -36,10 +36,25 @@ func checkUnknownKeys(p *lint.Pass) {
 			reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, p.Keys(ref.Kinds...))
 		}
 	}
+	for example, ref := range lint.InExamples(p.File) {
+		if own := ownKeys(example, ref.Kinds); !slices.Contains(own, ref.Key) && p.Resolve(ref) == nil {
+			reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, append(own, p.Keys(ref.Kinds...)...))
+		}
+	}
 	for _, b := range p.File.Blocks {
 		checkRuleNames(p, b)
 		checkVesselNames(p, b)
 	}
+}
+
+// ownKeys are the keys that the example of a shop rule brings along.
+func ownKeys(example *schema.Block, kinds []string) (keys []string) {
+	for _, b := range example.Blocks() {
+		if slices.Contains(kinds, b.Name()) {
+			keys = append(keys, b.Label)
+		}
+	}
+	return keys
 }
 
 // checkRuleNames looks at the rules named by the concessions of a recipe and

@@ -47,6 +47,8 @@ type expr struct {
 type problem struct {
 	span    schema.Span
 	message string
+	instead string      // what was probably meant, as it is written; "" where that is not known
+	put     schema.Span // where that is to stand
 }
 
 // failure stops the compiling of one expression.
@@ -65,7 +67,17 @@ type compiler struct {
 
 // fail stops at a place with a message.
 func (c *compiler) fail(rng hcl.Range, format string, values ...any) {
-	panic(failure{problem{c.span(rng), fmt.Sprintf(format, values...)}})
+	panic(failure{problem{span: c.span(rng), message: fmt.Sprintf(format, values...)}})
+}
+
+// misspelt stops at a word that is none of those known, with the nearest. Mark
+// is what stands around a word: a quote around a text.
+func (c *compiler) misspelt(rng hcl.Range, word string, known []string, mark, format string, values ...any) {
+	p := problem{span: c.span(rng), message: fmt.Sprintf(format, values...) + "; " + schema.NearestOrKnown(word, known, mark)}
+	if near, _ := schema.Nearest(word, known); near != "" {
+		p.instead, p.put = mark+near+mark, p.span
+	}
+	panic(failure{p})
 }
 
 func (c *compiler) span(rng hcl.Range) schema.Span {
@@ -90,13 +102,15 @@ func (c *compiler) compile(source string, start int32, read func(hclsyntax.Expre
 			e = nil
 			stop, ok := reason.(failure)
 			if !ok { // the parser itself stopped on it
-				stop = failure{problem{whole, "this expression cannot be read"}}
+				stop = failure{problem{span: whole, message: "this expression cannot be read"}}
 			}
-			c.p.problems = append(c.p.problems, stop.problem)
+			if stop.message != "" {
+				c.p.problems = append(c.p.problems, stop.problem)
+			}
 		}
 	}()
 	if len(source) > mostSource {
-		panic(failure{problem{whole, fmt.Sprintf("this expression has %d bytes, and %d are read: split the rule in two", len(source), mostSource)}})
+		panic(failure{problem{span: whole, message: fmt.Sprintf("this expression has %d bytes, and %d are read: split the rule in two", len(source), mostSource)}})
 	}
 	tree, complaints := hclsyntax.ParseExpression([]byte(source), "", hcl.InitialPos)
 	if complaints.HasErrors() {
@@ -104,7 +118,7 @@ func (c *compiler) compile(source string, start int32, read func(hclsyntax.Expre
 		if subject := complaints[0].Subject; subject != nil {
 			at = c.span(*subject)
 		}
-		panic(failure{problem{at, "this expression cannot be read: check its signs, quotes and brackets"}})
+		panic(failure{problem{span: at, message: "this expression cannot be read: check its signs, quotes and brackets"}})
 	}
 	return read(tree)
 }
@@ -308,7 +322,7 @@ func (c *compiler) path(t hcl.Traversal, rng hcl.Range) *expr {
 	k := table.byName[root]
 	if k == nil {
 		known := append(slices.Clone(table.words), "option")
-		c.fail(t[0].SourceRange(), "nothing is called %s in a rule; %s", root, schema.NearestOrKnown(root, known, ""))
+		c.misspelt(t[0].SourceRange(), root, known, "", "nothing is called %s in a rule", root)
 	}
 	if c.bare {
 		c.fail(t[0].SourceRange(), "an option is a figure of the rule itself: %s cannot be named in it", root)
@@ -334,8 +348,11 @@ func (c *compiler) option(t hcl.Traversal, rng hcl.Range) *expr {
 		c.fail(rng, "say which option: option.NAME")
 	}
 	o := c.p.options[step.Name]
+	if o == nil && slices.Contains(c.p.unread, step.Name) {
+		panic(failure{}) // told where it is written
+	}
 	if o == nil {
-		c.fail(undotted(step), "this rule has no option %s; %s", step.Name, schema.NearestOrKnown(step.Name, c.p.optionNames, ""))
+		c.misspelt(undotted(step), step.Name, c.p.optionNames, "", "this rule has no option %s", step.Name)
 	}
 	e := *o
 	e.span, e.literal = c.span(rng), false
@@ -378,7 +395,7 @@ func (c *compiler) ask(of *expr, attr hcl.TraverseAttr) *expr {
 	k := table.byName[of.Of]
 	n := k.byName[attr.Name]
 	if n == nil {
-		c.fail(undotted(attr), "%s has no %s; %s", of.Type, attr.Name, schema.NearestOrKnown(attr.Name, k.nearNames(), ""))
+		c.misspelt(undotted(attr), attr.Name, k.nearNames(), "", "%s has no %s", of.Type, attr.Name)
 	}
 	span := c.span(attr.SrcRange)
 	e := &expr{Type: n.Type, span: schema.Span{Start: of.span.Start, End: span.End}, named: of.named, name: n, slot: of.slot, far: of.name != nil}

@@ -94,6 +94,38 @@ func TestWhatCannotBeRead(t *testing.T) {
 	}
 }
 
+// Where it is plain what was meant, it is offered, and the rule with it in its
+// place can be read.
+func TestWhatWasMeant(t *testing.T) {
+	for _, c := range []struct{ require, put, instead string }{
+		{`pour.att <= amount("180 °F")`, `att`, `at`},
+		{`"°" != "x" && poor.at <= amount("180 °F")`, `poor`, `pour`},
+		{`pour.at <= amont("180 °F")`, `amont`, `amount`},
+		{`mold.seal.kind == "puty"`, `"puty"`, `"putty"`},
+		{`count("waxs") > 1`, `"waxs"`, `"wax"`},
+		{`count("step", "poor") > 1`, `"poor"`, `"pour"`},
+		{`pour.at <= "180 °F"`, `"180 °F"`, `amount("180 °F")`},
+		{`"180 °F" >= pour.at`, `"180 °F"`, `amount("180 °F")`},
+		{`melt.to - pour.at <= "10 °F"`, `"10 °F"`, `degrees("10 °F")`},
+		{`melt.to - pour.at <= amount("10 °F")`, `amount("10 °F")`, `degrees("10 °F")`},
+		{`pour.at <= degrees("180 °F")`, ``, ``}, // nobody knows
+		{`pour.at <= "180 g"`, ``, ``},
+		{`fragrance.of_wax <= amount("5 % of total")`, ``, ``}, // another amount
+		{`pour.at <= 180`, ``, ``},                             // of what scale
+	} {
+		text := ruleOf(c.require)
+		p := compileText(text)
+		require.NotEmpty(t, p.problems, c.require)
+		got := p.problems[0]
+		assert.Equal(t, c.instead, got.instead, c.require)
+		if c.instead == "" {
+			continue
+		}
+		assert.Equal(t, c.put, text[got.put.Start:got.put.End], c.require)
+		assert.Empty(t, compileText(text[:got.put.Start]+got.instead+text[got.put.End:]).problems, c.require)
+	}
+}
+
 // What can be read, and what comes of it on the demo shop's tide-pillar, whose
 // figures stand in its own file: 1.24 kg of wax, 5 % of wax of fragrance,
 // melted to 186 °F, poured at 176 °F and 182 °F, two candles of 3 by 6 in.

@@ -60,7 +60,7 @@ func (c *compiler) call(t *hclsyntax.FunctionCallExpr) *expr {
 	case "abs":
 		return c.abs(t)
 	}
-	c.fail(t.NameRange, "there is no function %s; %s", t.Name, schema.NearestOrKnown(t.Name, functionNames, ""))
+	c.misspelt(t.NameRange, t.Name, functionNames, "", "there is no function %s", t.Name)
 	return nil
 }
 
@@ -182,7 +182,7 @@ func (c *compiler) count(t *hclsyntax.FunctionCallExpr) *expr {
 	word, rng := c.word(t, 0)
 	known := Counted()
 	if !slices.Contains(known, word) {
-		c.fail(rng, "a recipe has no blocks called %s; %s", word, schema.NearestOrKnown(word, known, ""))
+		c.misspelt(rng, word, known, `"`, "a recipe has no blocks called %s", word)
 	}
 	at := table.byName[word].at
 	if len(t.Args) == 2 {
@@ -191,7 +191,7 @@ func (c *compiler) count(t *hclsyntax.FunctionCallExpr) *expr {
 		}
 		step, rng := c.word(t, 1)
 		if schema.Step(step) == nil {
-			c.fail(rng, "there is no step %s; %s", step, schema.NearestOrKnown(step, schema.StepKinds(), ""))
+			c.misspelt(rng, step, schema.StepKinds(), `"`, "there is no step %s", step)
 		}
 		at = table.byName[strings.ReplaceAll(step, " ", "_")].at
 	}

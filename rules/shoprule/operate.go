@@ -1,6 +1,8 @@
 package shoprule
 
 import (
+	"fmt"
+
 	"github.com/hashicorp/hcl/v2/hclsyntax"
 
 	"wickrule/schema"
@@ -93,7 +95,36 @@ func (c *compiler) mismatch(t *hclsyntax.BinaryOpExpr, what string, a, b *expr) 
 	case a.Kind == Amount && b.Kind == Number || a.Kind == Number && b.Kind == Amount:
 		hint = `; a number needs its unit: amount("…")`
 	}
-	c.fail(t.SrcRange, "%s: %s is %s and %s is %s%s", what, c.slice(t.LHS.Range()), a.Type, c.slice(t.RHS.Range()), b.Type, hint)
+	p := problem{span: c.span(t.SrcRange), message: fmt.Sprintf("%s: %s is %s and %s is %s%s", what, c.slice(t.LHS.Range()), a.Type, c.slice(t.RHS.Range()), b.Type, hint)}
+	if p.instead = meant(b, a.Type); p.instead != "" {
+		p.put = b.span
+	} else if p.instead = meant(a, b.Type); p.instead != "" {
+		p.put = a.span
+	}
+	panic(failure{p})
+}
+
+// meant is how a side is written that was meant to measure what the other
+// does: an amount in plain quotes, or a difference written as a temperature.
+// "" where that is not plain.
+func meant(e *expr, other Type) string {
+	if other.Kind != Amount {
+		return ""
+	}
+	text, function := "", "amount"
+	switch {
+	case e.Kind == Text && e.literal:
+		text = e.text
+	case other.Dim == quantity.Difference && e.isTemperature():
+		text = e.written
+	}
+	if other.Dim == quantity.Difference {
+		function = "degrees"
+	}
+	if q, err := quantity.Parse(text, other.Dim); text == "" || err != nil || !typeOf(q).same(other) {
+		return ""
+	}
+	return function + "(" + schema.Quote(text) + ")"
 }
 
 func (c *compiler) order(t *hclsyntax.BinaryOpExpr, o ordering) *expr {
@@ -164,7 +195,7 @@ func (c *compiler) equal(t *hclsyntax.BinaryOpExpr, wanted bool) *expr {
 // chosen says no to a word that the other side can never be.
 func (c *compiler) chosen(of, word *expr, tree hclsyntax.Expression) {
 	if word.literal && !of.knows(word.text) {
-		c.fail(tree.Range(), "%s is not among what this can be; %s", schema.Quote(word.text), schema.NearestOrKnown(word.text, of.Choices, `"`))
+		c.misspelt(tree.Range(), word.text, of.Choices, `"`, "%s is not among what this can be", schema.Quote(word.text))
 	}
 }
 

@@ -26,6 +26,7 @@ type program struct {
 	problems     []problem
 
 	optionNames []string
+	unread      []string // the options that cannot be read, which was told
 }
 
 // programs keeps compiled rules by their text.
@@ -117,11 +118,11 @@ func (p *program) compile() {
 
 // refuse says no to a whole expression.
 func (c *compiler) refuse(e *expr, format string, values ...any) {
-	panic(failure{problem{e.span, fmt.Sprintf(format, values...)}})
+	panic(failure{problem{span: e.span, message: fmt.Sprintf(format, values...)}})
 }
 
 func (p *program) problem(at schema.Span, format string, values ...any) {
-	p.problems = append(p.problems, problem{at, fmt.Sprintf(format, values...)})
+	p.problems = append(p.problems, problem{span: at, message: fmt.Sprintf(format, values...)})
 }
 
 // option reads a figure of the rule's own.
@@ -136,6 +137,8 @@ func (p *program) option(o *schema.Block) {
 	case e != nil:
 		p.options[o.Label] = e
 		p.optionNames = append(p.optionNames, o.Label)
+	default:
+		p.unread = append(p.unread, o.Label)
 	}
 }
 

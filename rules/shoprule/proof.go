@@ -44,7 +44,7 @@ func (p *Proof) Verdict() string {
 // Example is one sound or faulty block, and what came of it.
 type Example struct {
 	Block    *schema.Block
-	Readable bool       // its text read clean; where not, the format's own rules say so
+	Readable bool       // its text read clean, and where it did not come out all it names is there; where not, the format's own rules say so
 	Recipes  []string   // what the rule says of each, where it came out as it must
 	Says     string     // why it did not come out as it must; "" where it did
 	At       lint.Place // what that is about
@@ -124,12 +124,24 @@ func (p *program) try(view *lint.View, b *schema.Block, sound bool) Example {
 			continue
 		}
 		e.At = lint.Place{File: b.File, Span: moved(v.Recipe.Header(), b.Body.Start)}
+		e.Readable = allNamed(v, file)
 		return e
 	}
 	if sound && !asked {
 		e.Says = "the rule was never checked on this sound example: " + p.idle()
 	}
 	return e
+}
+
+// allNamed says whether all that an example names is there. Where it is not,
+// the format's own rules say so.
+func allNamed(view *lint.View, example *schema.File) bool {
+	for ref := range lint.References(example) {
+		if view.Resolve(ref) == nil {
+			return false
+		}
+	}
+	return true
 }
 
 // idle says why a rule may not have been checked.

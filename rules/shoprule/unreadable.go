@@ -54,7 +54,13 @@ var Unreadable = &lint.Rule{
 	Also: []string{untested, restsOnNothing},
 	Check: eachRule(func(p *lint.Pass, b *schema.Block, own *program) {
 		for _, problem := range own.problems {
-			p.Report(lint.Finding{At: lint.Place{File: b.File, Span: moved(problem.span, b.Span.Start)}, Message: problem.message})
+			f := lint.Finding{At: lint.Place{File: b.File, Span: moved(problem.span, b.Span.Start)}, Message: problem.message}
+			if write := problem.instead; write != "" {
+				f.Fixes = func() []schema.Fix {
+					return []schema.Fix{{Title: "write " + write, Edits: []schema.Edit{{File: b.File, Span: moved(problem.put, b.Span.Start), Text: write}}}}
+				}
+			}
+			p.Report(f)
 		}
 	}),
 }
