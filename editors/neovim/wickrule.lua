@@ -71,6 +71,9 @@ local function on_attach(client, buffer)
   end
 end
 
+-- Most that stands above a block is there to be read: acting on it does nothing.
+vim.lsp.commands[""] = function() end
+
 -- The line above a recipe opens its batch sheet.
 vim.lsp.commands["wickrule.sheet"] = function(command, context)
   local client = vim.lsp.get_client_by_id(context.client_id)
