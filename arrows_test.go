@@ -38,7 +38,7 @@ func packages(t *testing.T) []goPackage {
 // for its own folder and those beneath that are not named themselves.
 var below = map[string][]string{
 	"wickrule":                   {"wickrule/cli"},
-	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/batch", "wickrule/rules/drill", "wickrule/rules/explained", "wickrule/rules/formula", "wickrule/rules/handbook", "wickrule/rules/sheet", "wickrule/rules/shoprule", "wickrule/examples", "wickrule/lsp"},
+	"wickrule/cli":               {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules", "wickrule/rules/batch", "wickrule/rules/card", "wickrule/rules/drill", "wickrule/rules/explained", "wickrule/rules/formula", "wickrule/rules/handbook", "wickrule/rules/sheet", "wickrule/rules/shoprule", "wickrule/examples", "wickrule/lsp"},
 	"wickrule/examples":          {},
 	"wickrule/editors":           {},
 	"wickrule/schema/quantity":   {},
@@ -53,6 +53,7 @@ var below = map[string][]string{
 	"wickrule/rules/hazard":      {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/sheet":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules/batch", "wickrule/rules/cooling", "wickrule/rules/hazard", "wickrule/rules/formula"},
 	"wickrule/rules/explained":   {"wickrule/schema", "wickrule/lint"},
+	"wickrule/rules/card":        {"wickrule/schema", "wickrule/lint", "wickrule/rules/explained", "wickrule/rules/sheet"},
 	"wickrule/rules/drill":       {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/rules/batch"},
 	"wickrule/rules/handbook":    {"wickrule/schema", "wickrule/schema/quantity", "wickrule/lint", "wickrule/lint/report", "wickrule/rules/explained", "wickrule/rules/sheet", "wickrule/rules/shoprule"},
 	"wickrule/rules/repair":      {"wickrule/schema", "wickrule/schema/quantity"},

@@ -1,7 +1,10 @@
 package cli
 
 import (
+	"bytes"
 	"fmt"
+	"io"
+	"os"
 	"strings"
 
 	"github.com/spf13/pflag"
@@ -10,19 +13,34 @@ import (
 	"wickrule/lint"
 	"wickrule/lint/report"
 	"wickrule/rules"
+	"wickrule/rules/card"
 	"wickrule/rules/explained"
 	"wickrule/schema"
 )
 
 func explainVerb() verb {
 	return verb{
-		name:   "explain",
-		takes:  "[RULE]",
-		about:  "tell what a rule finds, why it matters and how to put it right",
-		help:   "Without a RULE it lists all of them by subject. The examples are recipes of the invented Larkspur Quay Candleworks, and what is said of them is found by checking them there and then.",
+		name:  "explain",
+		takes: "[RULE]",
+		about: "tell what a rule finds, why it matters and how to put it right",
+		help: `Without a RULE it lists all of them by subject. The examples are recipes of the invented Larkspur Quay Candleworks, and what is said of them is found by checking them there and then.
+
+With --card it makes a card to hand to a customer: the question that people ask, the short answer, why, when it is still all right, what to do. --format html makes a page for the printer, A5 or A6, which needs nothing but itself.`,
 		offers: ruleNames,
-		setup:  func(*pflag.FlagSet) action { return explain },
+		setup: func(flags *pflag.FlagSet) action {
+			v := explainCommand{}
+			v.card = flags.Bool("card", false, "make a card to hand to a customer")
+			v.form = oneOf(flags, "format", "how to write the card: markdown, or html for the printer", "markdown", "html")
+			v.flags = flags
+			return v.run
+		},
 	}
+}
+
+type explainCommand struct {
+	card  *bool
+	form  *choice
+	flags *pflag.FlagSet
 }
 
 func ruleNames(s *session) []string {
@@ -33,9 +51,16 @@ func ruleNames(s *session) []string {
 	return names
 }
 
-func explain(s *session, args []string) int {
-	if len(args) > 1 {
+func (v explainCommand) run(s *session, args []string) int {
+	switch {
+	case len(args) > 1:
 		s.say("explain takes one rule")
+		return NotWorked
+	case !*v.card && v.flags.Changed("format"):
+		s.say("--format says how a card is written: it goes with --card")
+		return NotWorked
+	case *v.card && len(args) == 0:
+		s.say("--card needs a rule: wickrule explain lists them")
 		return NotWorked
 	}
 	p := report.NewPage(s.Look)
@@ -46,6 +71,9 @@ func explain(s *session, args []string) int {
 	}
 	for _, r := range s.Rules {
 		if r.Name == args[0] {
+			if *v.card {
+				return v.write(s, card.Of(r, s.shopAround()))
+			}
 			s.explainRule(p, r)
 			fmt.Fprint(s.Out, p)
 			return Good
@@ -54,6 +82,9 @@ func explain(s *session, args []string) int {
 	if shop := s.shopHere(); shop != nil {
 		for _, r := range rules.Own(shop) {
 			if r.Name == args[0] {
+				if *v.card {
+					return v.write(s, card.OfOwn(r, shop, shop.Find("rule", r.Name)))
+				}
 				explainOwn(p, shop, r)
 				fmt.Fprint(s.Out, p)
 				return Good
@@ -62,6 +93,41 @@ func explain(s *session, args []string) int {
 	}
 	s.say("there is no rule %q: %s. wickrule explain lists them", args[0], schema.NearestOrKnown(args[0], ruleNames(s), `"`))
 	return NotWorked
+}
+
+// write writes a card.
+func (v explainCommand) write(s *session, c *card.Card) int {
+	var out bytes.Buffer
+	var err error
+	if v.form.word == "html" {
+		err = c.HTML(&out)
+	} else {
+		err = c.Markdown(&out)
+	}
+	if err == nil {
+		_, err = io.Copy(s.Out, &out)
+	}
+	if err != nil {
+		s.say("the card could not be written: %v", err)
+		return NotWorked
+	}
+	return Good
+}
+
+// shopAround is the shop around the working folder, for what does without one
+// too; nil: there is none.
+func (s *session) shopAround() *lint.Shop {
+	here := s.locate(".")
+	root, ok := lint.ShopAbove(os.DirFS(here.volume), here.path)
+	if !ok {
+		return nil
+	}
+	o, _ := s.open(found{here.volume, lint.Asked{Root: root}})
+	s.progress.erase()
+	if o.Shop != nil {
+		o.root.Close()
+	}
+	return o.Shop
 }
 
 func listRules(p *report.Page, all []*lint.Rule) {

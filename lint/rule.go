@@ -17,6 +17,7 @@ type Rule struct {
 	Title    string // one line, a sentence without a full stop: what it finds
 	Why      string // in plain words: why it matters, what can happen
 	Remedy   string // how to put it right
+	Card     Card   // what a customer is told who asks; empty: made of the other fields
 	Source   string // the published source, or "common practice", or what is "from memory"
 	Cautions string // what to mind while putting it right; may be empty
 	Levels   Levels // the loudest it usually speaks; a finding may carry its own
@@ -26,6 +27,16 @@ type Rule struct {
 	Good     []Example // none is flagged by this rule
 	Also     []string  // rules that the bad examples cannot help but break as well
 	Check    func(*Pass)
+}
+
+// Card is what a customer is handed who asks about what a rule is for: somebody
+// who burns candles or makes them, and does not know this program. Why it is so
+// is the rule's own Why.
+type Card struct {
+	Question string // as people ask it
+	Answer   string // the short answer
+	AllRight string // when it is still all right
+	Do       string // what to do
 }
 
 // Example is a recipe that shows a rule at work. It starts from a recipe of

@@ -26,6 +26,12 @@ var TestBurnDoubtful = &lint.Rule{
 	Why: "Heavy soot, a mushroom on the wick, a pool over half an inch deep or a hot wall say that the wick is too large or the oil too much; a drowned wick, or a pool that after four hours is " +
 		"narrower than three quarters of its container, that the wick is too small. Such a candle may pass one evening and fail the next.",
 	Remedy: "Look again at what was seen. Try a wick one size down (soot, mushroom, deep pool, hot wall) or up (drowned, narrow pool) and burn three of those.",
+	Card: lint.Card{
+		Question: "The wick has a black mushroom on it and soots. Is that normal?",
+		Answer:   "It says that the wick is too large for this candle, or the oil too much. It may pass one evening and fail the next.",
+		AllRight: "A clean burn with a pool up to half an inch (13 mm) deep. A pillar keeps a wall of its own, so its pool need not reach the edge.",
+		Do:       "Trim the wick to 6 mm (1/4 in). If it comes back, try a wick one size down; where the wick drowns or digs a tunnel, one size up.",
+	},
 	Source: "common practice; the wall of 79 °C (175 °F) is handed on among makers and found in no standard, so it is only a hint",
 	Bad: []lint.Example{
 		{

@@ -20,6 +20,12 @@ var TestBurnMissing = &lint.Rule{
 		"a little more oil or a wick one size up burns in a way of its own.",
 	Remedy: "Burn three candles of this recipe, each on its own, with the wick trimmed, four hours on and at least one off, until they end. Write each burn " +
 		"down as a test_burn with the formula the batch sheet prints, its candle (\"A\", \"B\", \"C\"), its cycle and its result: wickrule burn does that.",
+	Card: lint.Card{
+		Question: "How do I know that my candle is safe to sell?",
+		Answer:   "Burn three of it to their end before you sell the first. No figure on a sheet tells how this wax, scent, wick and vessel burn together.",
+		AllRight: "A candle for yourself, which you watch as it burns, is its own first test.",
+		Do:       "Four hours on and at least one off, the wick trimmed each time, on something that cannot burn and in sight. Write down what you see.",
+	},
 	Source: "common practice, after the ideas of ASTM F2417 (from memory: three samples)",
 	Cautions: "Burn on something that cannot burn, well away from anything that can, with a working smoke alarm, and stay with it. Have a lid or a fire blanket at hand; " +
 		"never put water on burning wax. A record kept here is not a test report by a laboratory.",

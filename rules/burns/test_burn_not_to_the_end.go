@@ -15,6 +15,13 @@ var TestBurnNotToTheEnd = &lint.Rule{
 	Why: "Candles go wrong at their end: in the last half inch the flame stands near the bottom of the glass, the wick tab can lie in hot wax, the soot of all burns has " +
 		"gathered, and what is left can light at once. A first evening shows nothing of that.",
 	Remedy: "Burn at least one of the three on, four hours at a time, until it ends by itself, and write to_end = true into its last burn.",
+	Card: lint.Card{
+		Question: "Why stop a candle at the last half inch?",
+		Answer: "Candles go wrong at their end: the flame stands near the bottom of the glass, the tab lies in hot wax, and what is left can light " +
+			"at once.",
+		AllRight: "Under watch, as the test of a new candle, which somebody burns to its end on purpose.",
+		Do:       "Put a candle in a container out when half an inch (13 mm) of wax is left.",
+	},
 	Source: "common practice, after the ideas of ASTM F2417 (from memory: the end of useful life is part of the test)",
 	Cautions: "The last burn is the dangerous one: on a plate that cannot burn, watched to its end. Put it out if the glass ticks, the flame grows, or anything but the wick burns; " +
 		"never with water.",

@@ -20,6 +20,12 @@ var TestBurnStale = &lint.Rule{
 		"additives and dyes with their proportions (to 0.1 % of wax, dyes to 0.01 %), the toppings, the vessel with its size and fill, and the wick with its size and number; not names, " +
 		"words, the size of the batch, times and temperatures, or a corrected density or flash point.",
 	Remedy: "Burn three candles of the recipe as it is now, or put back what was changed.",
+	Card: lint.Card{
+		Question: "I changed the recipe a little. Do I have to test it again?",
+		Answer:   "Yes, before it is sold: a little more oil, another dye, a wick one size up or a wider jar burns in a way of its own.",
+		AllRight: "More of the same, in the same proportions, is the same candle. So is another name or another label.",
+		Do:       "Burn three candles of the recipe as it is now, or go back to what was tested.",
+	},
 	Source: "common practice, after the ideas of ASTM F2417 (from memory: what is tested is what is sold)",
 	Cautions: "Never write the new fingerprint into an old burn: it would say that a candle was burned which was not. Burn on something that cannot burn, well away " +
 		"from anything that can, with a working smoke alarm, and stay with it; never put water on burning wax.",

@@ -26,6 +26,14 @@ var TestBurnUnsafe = &lint.Rule{
 		"done once, under your eyes, what it will do again in a room where nobody looks.",
 	Remedy: "Make no more of it. Find the cause (mostly too large a wick, too much oil, something that burns in the wax, too narrow or too thin a vessel), change it, and burn three of the changed " +
 		"recipe: the old burns then belong to the old formulation and are kept as they are.",
+	Card: lint.Card{
+		Question: "The flame is very tall. Is that all right?",
+		Answer: "No. Over 75 mm (3 in), or 30 mm (1.2 in) on a tealight, it can light what is above it and crack its glass. So can one that flares " +
+			"or lights again by itself.",
+		AllRight: "A flame well below that, which stands still and does not soot.",
+		Do: "Put it out with a lid or a snuffer, never with water. Let it cool, trim the wick to 6 mm (1/4 in), try once more in sight, and " +
+			"give it up if it does it again.",
+	},
 	Source: "EN 15493 and ASTM F2417 (both as publicly described: flame height, secondary ignition, re-ignition, breakage and stability)",
 	Cautions: "Never put water on burning wax: smother it with a lid or a fire blanket. If it is bigger than the vessel, leave and call the fire brigade. A candle that failed is not " +
 		"burned up at home: let it cool and take it apart.",

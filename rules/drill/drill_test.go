@@ -181,6 +181,43 @@ func TestSameSeedSameBytes(t *testing.T) {
 	assert.NotEqual(t, same.Text, different.Text)
 }
 
+// Rules that a shop takes from a folder beside it are given away inside of the
+// shelf, and speak there.
+func TestShelfHoldsWhatIsTaken(t *testing.T) {
+	shop, _ := demoSchool(t)
+	house := `rule "house-trim" {
+  title   = "Every wick is trimmed to 1/4 in"
+  about   = "trim_wick"
+  require = trim_wick.to == amount("1/4 in")
+  message = "It is ${show(trim_wick.to)}."
+
+  faulty {
+    recipe "long" {
+      step "trim wick" { to = "3/8 in" }
+    }
+  }
+}
+`
+	shop = shop.With(schema.Read("../house/trim.candle.hcl", []byte(house)))
+	school := drill.NewSchool(shop, rules.For(shop), today)
+	files, err := school.SetOut("Larkspur Quay", "spring", "house-trim", 2)
+	require.NoError(t, err)
+	assert.Equal(t, house, files["shelf/beside/house/trim.candle.hcl"])
+	var shelf []*schema.File
+	for name, text := range files {
+		assert.NotContains(t, name, "..")
+		if rest, ok := strings.CutPrefix(name, drill.ShelfName+"/"); ok {
+			shelf = append(shelf, schema.Read(rest, []byte(text)))
+		}
+	}
+	set, err := drill.ReadSet([]byte(files[drill.SetName]))
+	require.NoError(t, err)
+	beside := lint.NewShop("", shelf)
+	e, err := drill.NewSchool(beside, rules.For(beside), set.Day).Open(set, set.Exercises[0])
+	require.NoError(t, err)
+	assert.True(t, slices.ContainsFunc(e.Faults, func(p drill.Planted) bool { return p.Rule.Name == "house-trim" }))
+}
+
 // What a learner may do with an exercise, and how it is marked.
 func TestMarks(t *testing.T) {
 	_, school := demoSchool(t)

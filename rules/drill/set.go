@@ -66,7 +66,8 @@ func (s *School) SetOut(shop, seed, about string, exercises int) (map[string]str
 		shelf[lint.ShopFileName] = "# This file makes a shop of its own of the folder it is in.\n"
 	}
 	for name, text := range shelf {
-		files[path.Join(ShelfName, name)] = text
+		// What the shop takes from folders beside it lies inside of the shelf.
+		files[path.Join(ShelfName, strings.ReplaceAll(name, "../", "beside/"))] = text
 	}
 	return files, nil
 }

@@ -21,6 +21,12 @@ var (
 		Why: "The last candle comes out short, or the second pour is missing for all of them. Melting a little more in a hurry is how wax gets overheated. " +
 			"Hot wax takes up more room than the candle it becomes, so a mold that looks full is not.",
 		Remedy: "Weigh out what fills the candles; the finding names it. A few per cent more covers what stays in the pot.",
+		Card: lint.Card{
+			Question: "How much wax do I need?",
+			Answer:   "Fill the mold with water and weigh that: each 100 g of water stands for some 90 g of wax, fragrance and all.",
+			AllRight: "A few per cent more, for what stays in the pot.",
+			Do:       "Weigh what the second pour takes as well. Hot wax takes up more room than the candle it becomes, so a mold that looks full is not.",
+		},
 		Source: "arithmetic, at the density of the solid wax; common practice: 3 to 5 % spare",
 		Bad: []lint.Example{{
 			About:   "half of what two pillars take",

@@ -16,6 +16,12 @@ var DyeByEye = &lint.Rule{
 	Why: "Hot wax looks darker than the candle it becomes, and no two people stop at the same shade. The next batch will not match, and nobody can tell whether " +
 		"the dye stayed under its limit.",
 	Remedy: "Weigh or count the dye the next time, and write that down.",
+	Card: lint.Card{
+		Question: "Can I color the wax by eye?",
+		Answer:   "Once. Hot wax looks darker than the candle it becomes, no two people stop at the same shade, and the next batch will not match.",
+		AllRight: "For a single candle of your own, as long as the dye stays under its limit.",
+		Do:       "Let a spoonful set to see the shade, weigh or count what went in, and write it down.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{{
 		About:   "to shade",

@@ -13,6 +13,12 @@ var DyeOverLimit = &lint.Rule{
 	Levels: lint.Every(lint.Should),
 	Why:    "Dye does not burn away with the wax. Too much of it collects in the wick and clogs it: the flame shrinks, then soots and drowns.",
 	Remedy: "Lower it to the limit. For a deeper color use a stronger dye, or overdip.",
+	Card: lint.Card{
+		Question: "Can I take more dye, or a wax crayon, for a deeper color?",
+		Answer:   "No more than the dye's maker allows, and no crayons or paint. Color that does not burn stays in the wick and clogs it.",
+		AllRight: "Up to the dye's stated limit. A deep color on the outside alone can be dipped on at the end.",
+		Do:       "Weigh a dye made for candles, and for a deep shade take a stronger one rather than more of it.",
+	},
 	Source: "the limit is the supplier's; arithmetic",
 	Bad: []lint.Example{{
 		About:   "three times the limit",

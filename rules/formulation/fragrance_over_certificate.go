@@ -21,6 +21,13 @@ var FragranceOverCertificate = &lint.Rule{
 	Why: "The certificate says up to what share of the finished candle the fragrance has been judged safe to use, for the people who breathe it. " +
 		"It says nothing of what the wax holds; the lower of the two counts.",
 	Remedy: "Lower the load to what the certificate allows, or ask the supplier for one that covers it.",
+	Card: lint.Card{
+		Question: "The certificate of this oil says 25 %. Can I put in that much?",
+		Answer: "Only if the wax holds it too, and hardly any does. The certificate says up to what share of the candle the scent has been judged " +
+			"safe for those who breathe it; the lower of the two counts.",
+		AllRight: "Any load that is below both figures, each on its own basis: the certificate counts the whole candle, most wax sheets the wax.",
+		Do:       "Look up both, the certificate and the wax's sheet, and weigh by the lower one.",
+	},
 	Source: "the supplier's certificate of use for candles (category 12 of the fragrance trade's standards, from memory), a share of the finished candle; arithmetic",
 	Bad: []lint.Example{{
 		About:   "a fragrance allowed up to 3 % of total",

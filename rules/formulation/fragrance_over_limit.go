@@ -19,6 +19,14 @@ var FragranceOverLimit = &lint.Rule{
 	Why: "Wax holds only so much oil. What it cannot hold sweats out onto the surface and gathers in the pool, where the flame finds it: the candle " +
 		"flares, soots, or burns over its whole top. It does not even smell stronger, for a wick clogged with oil burns poorly. All fragrances count together.",
 	Remedy: "Lower the load to the limit or below. If the scent is too weak, try another fragrance or wax; the limit is the supplier's and is not stretched.",
+	Card: lint.Card{
+		Question: "Can I put in more fragrance, so that it smells stronger?",
+		Answer:   "Not more than the wax holds. Its supplier states how much, most often between 3 and 10 % of the weight of the wax.",
+		AllRight: "Up to the stated limit, all fragrances counted together and on the basis that the limit is stated on: 8 % of the wax is 7.41 % of " +
+			"the whole.",
+		Do: "Look the limit up on the wax's sheet and weigh both, wax and oil. Where the scent is too weak, let the candle cure longer, or try " +
+			"another oil or another wax.",
+	},
 	Source: "the limit is the supplier's, from the wax's data sheet; of wax and of total are turned into each other by arithmetic (8 % of wax is 7.41 % of total). " +
 		"Where the sheet is silent, what is usual for the family: common practice",
 	Cautions: "Fragrance oils are strong stuff: gloves and fresh air. Never pour what has sweated out down a drain.",

@@ -18,7 +18,13 @@ var GelNeedsGelSafe = &lint.Rule{
 		"the whole surface can flash over. Suppliers declare which oils are fit, and those with a flash point under 170 °F (77 °C) are not used.",
 	Remedy:   "Use a fragrance whose supplier declares it gel-safe, with a flash point of 170 °F (77 °C) or more.",
 	Cautions: "Do not light a gel candle that looks cloudy or beaded.",
-	Source:   "common practice; the supplier's declaration",
+	Card: lint.Card{
+		Question: "Why may only some oils go into gel?",
+		Answer:   "Because an oil that does not dissolve in gel gathers in drops, and when the flame reaches them the whole top can flash over.",
+		AllRight: "With an oil that its supplier declares fit for gel, with a flash point of 170 °F (77 °C) or more, and no more of it than the gel holds.",
+		Do:       "Ask for that declaration before you buy the oil. Look at the candle when it is cold: one that is cloudy or beaded is not lit.",
+	},
+	Source: "common practice; the supplier's declaration",
 	Bad: []lint.Example{
 		{
 			About:   "an oil that is not declared gel-safe",

@@ -19,6 +19,12 @@ var LiquidByVolume = &lint.Rule{
 	Why: "Oils differ: 30 mL weigh anything from 25 to 33 g, so a spoon or a measuring cup gives another candle with every oil. Wax limits are by weight. " +
 		"Without the oil's density a volume cannot be checked at all.",
 	Remedy: "Weigh it, and write the weight or a load. Or write the oil's density in its stock item.",
+	Card: lint.Card{
+		Question: "Can I measure fragrance oil with a spoon or a measuring cup?",
+		Answer:   "Better not: weigh it. 30 mL of oil weigh anything from 25 to 33 g, and what the wax holds is stated by weight.",
+		AllRight: "Where the density of that very oil is known, its volume can be turned into a weight.",
+		Do:       "Put the jug on a scale that shows grams, set it to zero, and pour until the weight is right.",
+	},
 	Source: "arithmetic; common practice (oils weigh 0.85 to 1.10 g/mL)",
 	Bad: []lint.Example{
 		{

@@ -20,6 +20,12 @@ var LoadBasisUnstated = &lint.Rule{
 	Why: "Suppliers count fragrance against the wax, the law counts it against the whole candle. 8 % of wax is 7.41 % of total, and 8 % of total is 8.7 % of wax: " +
 		"a recipe that does not say is weighed in two ways by two people.",
 	Remedy: "Write \"% of wax\" if the scale was set by the wax alone, \"% of total\" if by everything together.",
+	Card: lint.Card{
+		Question: "The recipe says 8 % of fragrance. Of what?",
+		Answer:   "Of the wax, with most suppliers of wax; of the whole candle, in the law and on certificates. Find out which is meant before you weigh.",
+		AllRight: "Either is right where it is said: 80 g of oil to 1 kg of wax is 8 % of wax, and some 87 g to 1 kg of wax is 8 % of the whole.",
+		Do:       "Ask whoever wrote it, write \"of wax\" or \"of total\" beside the figure, and weigh by that.",
+	},
 	Source: "arithmetic; common practice",
 	Bad: []lint.Example{{
 		About:   "of what?",

@@ -17,7 +17,13 @@ var WaterInWax = &lint.Rule{
 		"Food colors, juice, glycerine and most water-based perfumes are of this kind.",
 	Remedy:   "Use an ingredient made for candles that dissolves in oil.",
 	Cautions: "If there is water in hot wax already: heat off, step back, let it cool. Never put water on burning wax.",
-	Source:   "physics: water boils at 100 °C (212 °F) and grows some 1,700 times in volume; common practice",
+	Card: lint.Card{
+		Question: "Can I use food coloring, juice or perfume?",
+		Answer:   "No. Most of them hold water or alcohol. Water boils at once under hot wax and throws it out of the pot; alcohol burns.",
+		AllRight: "Anything made for candles that dissolves in oil.",
+		Do:       "Use dyes and fragrance oils that are sold for candles, and keep pots, molds and spoons dry.",
+	},
+	Source: "physics: water boils at 100 °C (212 °F) and grows some 1,700 times in volume; common practice",
 	Bad: []lint.Example{{
 		About:   "a food color",
 		Recipe:  "tide-pillar",

@@ -24,7 +24,14 @@ var FragranceAboveItsFlash = &lint.Rule{
 		"can be lit at this heat: where the pot stands over a flame or a glowing plate, that flame is there.",
 	Remedy:   "Keep flames and glowing plates away while fragrance is handled, never heat the oil by itself, and close the bottle.",
 	Cautions: "Oil spilled on a burner can catch fire. The safety data sheet of the fragrance goes before anything here.",
-	Source:   "what the closed-cup tests measure, ISO 2719 and ASTM D93 (from memory); the advice is common practice",
+	Card: lint.Card{
+		Question: "Is it dangerous to add fragrance to wax hotter than its flash point?",
+		Answer: "Not by itself. The flash point says when the vapor over the neat oil can be lit by a flame that is held to it; stirred into wax " +
+			"the oil is thinned and gives off less.",
+		AllRight: "Over a water bath or in a thermostatic melter, with no flame and no glowing plate near.",
+		Do:       "Close the bottle and keep it away from the heat, never heat the oil by itself, and wipe up spills at once.",
+	},
+	Source: "what the closed-cup tests measure, ISO 2719 and ASTM D93 (from memory); the advice is common practice",
 	Bad: []lint.Example{
 		{
 			About:  "over a water bath: worth knowing",

@@ -11,6 +11,13 @@ var FragranceTooHot = &lint.Rule{
 	Why: "In wax that is too hot the lightest parts of a fragrance leave with the steam of the pot before it is stirred in, " +
 		"and the people at the bench breathe them. The candle smells of less than was paid for.",
 	Remedy: "Let the wax cool to the range its sheet gives for fragrance, then stir it in.",
+	Card: lint.Card{
+		Question: "When does the fragrance go in?",
+		Answer: "After the melt and before the pour, when the wax has cooled to what its sheet gives for fragrance; for many waxes that is 74 to 88 " +
+			"°C (165 to 190 °F).",
+		AllRight: "Anywhere within that range. A little cooler than the top of it loses less of the scent.",
+		Do:       "Watch the thermometer, add it all at once, and stir gently for two minutes.",
+	},
 	Source: "the supplier's data sheet; where it is silent, common practice for the family",
 	Bad: []lint.Example{{
 		About:   "over the sheet's range",

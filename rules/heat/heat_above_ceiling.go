@@ -20,7 +20,13 @@ var AboveCeiling = &lint.Rule{
 		"and the smoke over the pot is fuel. Every step counts, the second pour too.",
 	Remedy:   "Lower the temperature to what the sheet says for this step.",
 	Cautions: "If wax smokes, turn off the heat and put the lid on. Never water.",
-	Source:   "the supplier's data sheet; where it is silent, common practice for the family",
+	Card: lint.Card{
+		Question: "The wax smokes a little. Is it ready now?",
+		Answer:   "It is too hot. Above the ceiling on its sheet wax breaks down: it yellows, smells and burns badly, and the smoke is fuel.",
+		AllRight: "Anything below the ceiling; clear, still, liquid wax is ready.",
+		Do:       "Turn off the heat, put the lid on, and let it cool to what the sheet says.",
+	},
+	Source: "the supplier's data sheet; where it is silent, common practice for the family",
 	Bad: []lint.Example{
 		{
 			About:   "a melt",

@@ -22,7 +22,13 @@ var HeatLeftOn = &lint.Rule{
 		"Wax that is kept hot for hours also yellows and loses what was stirred into it.",
 	Remedy:   "Melt what will be poured soon, stay with it, and turn the heat off before leaving.",
 	Cautions: "A water bath that has boiled dry is direct heat. Never leave wax on the heat with nobody in the room.",
-	Source:   "common practice",
+	Card: lint.Card{
+		Question: "Can I leave the wax on the heat for a moment?",
+		Answer:   "No: turn the heat off first. Thermostats stick and water baths boil dry, and that is a fire only when nobody is there.",
+		AllRight: "Up to two hours on a thermostat, with somebody in the room all the time.",
+		Do:       "Melt only what you pour soon, and make turning the heat off the last thing before you leave.",
+	},
+	Source: "common practice",
 	Bad: []lint.Example{
 		{
 			About:   "held for too long",

@@ -22,6 +22,13 @@ var NearFlash = &lint.Rule{
 	Remedy: "Lower the temperature to what the sheet says for this step, and look up the flash point in the safety data sheet if the stock does not state it.",
 	Cautions: "If wax smokes, it is too hot already: turn off the heat, do not move the pot, put the lid on. Never water. " +
 		"The supplier's safety data sheet and the fire code go before anything here.",
+	Card: lint.Card{
+		Question: "How hot may wax be made?",
+		Answer: "Never within 30 °C (54 °F) of its flash point, and no hotter than its sheet says. Where nobody states one, nobody goes beyond 121 " +
+			"°C (250 °F).",
+		AllRight: "Within the range on the wax's sheet, with a thermometer in the pot and somebody beside it.",
+		Do:       "Look up melting range and flash point before you start. If wax smokes it is too hot: heat off, lid on, do not move it.",
+	},
 	Source: "common practice; flash point as ISO 2719 and ASTM D93 measure it",
 	Bad: []lint.Example{
 		{

@@ -19,6 +19,12 @@ var OpenHeat = &lint.Rule{
 	Remedy: "Melt over a water bath or in a thermostatic melter, with a thermometer in the wax, and top the water up.",
 	Cautions: "Burning wax is put out like burning oil: heat off, lid on, leave it. Never water, never carry the pot. " +
 		"Check with the fire code and the insurer before you melt for others.",
+	Card: lint.Card{
+		Question: "Can I melt wax on the stove or in the microwave?",
+		Answer:   "Not over direct heat, and not in a microwave: nothing stops there, and wax that gets too hot burns like frying oil.",
+		AllRight: "On the stove in a water bath: the pot of wax stands in a pan of water. Or in a melter with a thermostat.",
+		Do:       "Keep a thermometer in the wax, top the water up before it boils away, and stay with it.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{
 		{

@@ -13,6 +13,13 @@ var PourTooHot = &lint.Rule{
 	Why: "Wax poured too hot shrinks more as it sets: it sinks around the wick, pulls off the glass and frosts. It also softens seals and molds, " +
 		"can crack cold glass, and burns worse where it spills.",
 	Remedy: "Let it cool in the pot, stirring now and then, until it is within the range of the sheet.",
+	Card: lint.Card{
+		Question: "Can I pour as soon as the wax has melted?",
+		Answer: "With most waxes not yet. They are poured cooler than they are melted, and the sheet says how cool; too hot, they sink in round the " +
+			"wick and pull off the glass.",
+		AllRight: "Anywhere within the range on the sheet, both ends included.",
+		Do:       "Take the pot off the heat and stir now and then until the thermometer is within that range.",
+	},
 	Source: "the supplier's data sheet; where it is silent, common practice for the family",
 	Bad: []lint.Example{
 		{
@@ -78,6 +85,12 @@ var PourTooCool = &lint.Rule{
 	Why: "Wax poured too cool begins to set where it touches the mold or the glass: rings and steps on the side, bubbles, a rough top, and in a mold " +
 		"layers that come apart.",
 	Remedy: "Warm it again slowly to within the range of the sheet, watching the thermometer, and never past the top of it.",
+	Card: lint.Card{
+		Question: "Why are there rings on the side of my candle?",
+		Answer:   "The wax was poured too cool, or into a cold mold: it set where it touched the wall before the rest came up to it.",
+		AllRight: "Anywhere within the range on the wax's sheet, both ends included.",
+		Do:       "Warm the mold to 40 to 60 °C (104 to 140 °F), and the wax slowly to within its range, never past the top of it.",
+	},
 	Source: "the supplier's data sheet; where it is silent, common practice for the family",
 	Bad: []lint.Example{
 		{

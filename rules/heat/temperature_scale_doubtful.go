@@ -22,7 +22,13 @@ var ScaleDoubtful = &lint.Rule{
 		"would let everything through.",
 	Remedy:   "Look at the supplier's sheet, decide which scale is meant, and write that one.",
 	Cautions: "Heat nothing until it is settled. Correcting °F to °C makes the figure hotter, so nobody but you can do it.",
-	Source:   "common practice; conversion after NIST SP 811 (2008), B.8",
+	Card: lint.Card{
+		Question: "Is 176 degrees meant in Fahrenheit or in Celsius?",
+		Answer:   "For wax, in Fahrenheit: 176 °F is a warm pour, 176 °C is 349 °F and sets wax smoking.",
+		AllRight: "Either scale is right where it stands beside the figure, and the figure fits the wax's sheet.",
+		Do:       "Write °F or °C behind every temperature, and look at the sheet wherever one is missing.",
+	},
+	Source: "common practice; conversion after NIST SP 811 (2008), B.8",
 	Bad: []lint.Example{
 		{
 			About:   "Celsius where Fahrenheit is meant: far too hot",

@@ -24,6 +24,14 @@ var HazardLabelMissing = &lint.Rule{
 		"does not pass to a solid candle. The wax is taken as not classified.",
 	Remedy: "Have the label printed anew with what is lacking, or lower the load. Where an identifier (UFI) is due, make one with the agency's free generator and send the notice to the poison " +
 		"centers before the first candle is sold.",
+	Card: lint.Card{
+		Question: "Why is there a hazard sign on a scented candle?",
+		Answer: "Because of what is in the fragrance. From certain shares on it must stand on the label in the EU and the UK; most often it says that " +
+			"the candle may cause an allergic skin reaction.",
+		AllRight: "Many candles stay below those shares, and some need only a name on the label, for those who are allergic to that substance.",
+		Do: "If you have an allergy, look for its name on the label before you buy. If you make candles, have the classification worked out " +
+			"before you sell one.",
+	},
 	Source: "Regulation (EC) No 1272/2008: Annex I, Tables 1.1, 3.1.1 to 3.9.4, 4.1.1 and 4.1.2, 1.5.2 for small packs; Annex II, 2.8; Articles 17, 18, 20, 26 to 29; Annex VIII and Article 45 (EU only). " +
 		"Great Britain has retained the same tables. From memory, and so no louder than should: the figures of Table 3.1.2 that stand for a category, harm to organs (3.8.3, Tables 3.8.3 and 3.9.4), the ozone layer, the classes of Regulation (EU) 2023/707, and the usual precautions",
 	Cautions: deferral + " Tests of the candle itself, where there are any, come before this arithmetic (Article 9).",

@@ -15,7 +15,13 @@ var LooksLikeFood = &lint.Rule{
 	Levels: lint.Levels{Class: lint.Consider, Sale: lint.Should},
 	Why: "A child bites into what looks like a cupcake or a berry, and wax with fragrance oil in it chokes and poisons. In the EU a product that is no food but looks like it counts against its safety, " +
 		"and in the UK such things may not be supplied where they can be mistaken so. The recipe says that it looks like food (looks_like); by its shape the program would not know.",
-	Remedy:   "Choose another shape, or ask the authority for product safety before you sell it.",
+	Remedy: "Choose another shape, or ask the authority for product safety before you sell it.",
+	Card: lint.Card{
+		Question: "Can I make candles that look like cupcakes or fruit?",
+		Answer:   "In the EU and the UK that counts against them: a child may bite into one. Ask the authority for product safety before you sell any.",
+		AllRight: "Shapes that nobody takes for something to eat.",
+		Do:       "Choose another shape, and keep the ones you have out of the reach of children.",
+	},
 	Source:   "from memory: EU: Regulation (EU) 2023/988, Article 6(1)(f), formerly Directive 87/357/EEC. UK: Food Imitations (Safety) Regulations 1989",
 	Cautions: deferral + " Keep such candles out of the reach of children, at the workshop too.",
 	Bad: []lint.Example{{

@@ -20,6 +20,12 @@ var (
 		Why: "In the US a buyer must be able to read how much candle they get, in ounces and in grams both. Jar, lid and box do not count. " +
 			"Tapers may be sold by count and length instead. In the EU and the UK it belongs to what a candle carries that is classified as hazardous.",
 		Remedy: "Weigh a finished candle without its vessel, and print what the lightest of a batch holds: \"7 oz (198 g)\".",
+		Card: lint.Card{
+			Question: "Does the weight on the label count the jar?",
+			Answer:   "No. It is the candle alone, without jar, lid and box; in the US in ounces and in grams.",
+			AllRight: "Tapers may be sold by how many there are and how long they are.",
+			Do:       "If you sell candles, weigh a finished one without its vessel, and print what the lightest of a batch weighs.",
+		},
 		Source: "16 CFR 500.8 and 500.19, and for tapers and irregular candles 16 CFR 501.7 (Fair Packaging and Labeling Act); " +
 			"EU and UK: Regulation (EC) No 1272/2008, Article 17(1)(b), the nominal quantity in packs for the public",
 		Cautions: deferral,

@@ -19,7 +19,14 @@ var WarningLabelMissing = &lint.Rule{
 		"away from what can catch fire, out of the reach of children. Every market this tool knows expects those words on the candle or on what " +
 		"it is sold in, to be read before it is bought. In a class the label goes home with the candle. On your own shelf it is a " +
 		"kindness to whoever lights it after you.",
-	Remedy:   "Add a step \"attach label\" with a label made for every market the candle is sold in.",
+	Remedy: "Add a step \"attach label\" with a label made for every market the candle is sold in.",
+	Card: lint.Card{
+		Question: "Does every candle need a warning label?",
+		Answer: "Every candle that is sold. Whoever lights it has only the label: keep it in sight, away from what can catch fire, out of the reach " +
+			"of children.",
+		AllRight: "On your own shelf nobody asks for one. On a gift it is a kindness.",
+		Do:       "Put a label of your market on the candle or on what it is sold in, where it is read before it is bought.",
+	},
 	Source:   "ASTM F2058 (US) and EN 15494 (EU, UK), as far as publicly known; in the EU also Regulation (EU) 2023/988 on general product safety (from memory)",
 	Cautions: deferral,
 	Bad: []lint.Example{

@@ -18,6 +18,13 @@ var CureTooShort = &lint.Rule{
 	Why: "Wax goes on setting for days after it feels firm, and the scent settles into it as it does. A candle burned or tested too soon smells of little " +
 		"and burns differently from the one the customer lights, so that its test burn tells nothing about theirs.",
 	Remedy: "Let it rest for as long as the wax's sheet says, or as is usual for its family, before the test burn and the sale.",
+	Card: lint.Card{
+		Question: "Can I burn my candle tonight?",
+		Answer: "If it is scented, let it rest first: paraffin 1 to 3 days, soy, coconut and rapeseed wax 7 to 14. It smells of more and burns as " +
+			"it will go on burning.",
+		AllRight: "An unscented candle needs only to be cold all through.",
+		Do:       "Put the lid on or wrap it, write the date on it, and leave it at room temperature, out of the sun.",
+	},
 	Source: "the supplier's sheet of the wax; for its family: common practice",
 	Bad: []lint.Example{
 		{

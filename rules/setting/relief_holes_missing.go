@@ -21,6 +21,13 @@ var ReliefHolesMissing = &lint.Rule{
 		"never gets there. Holes poked beside the wick let air in, so that no vacuum pulls the sides in, and let the second pour down into the hollow.",
 	Remedy: "Poke three to five holes beside the wick once a skin has formed, about 2 h after the pour, and open them again until the second pour. " +
 		"Stay clear of the bottom.",
+	Card: lint.Card{
+		Question: "Why are holes poked into the candle?",
+		Answer: "The top sets while the inside is still liquid and shrinking. Holes let air into the hollow under the skin, and let the second pour " +
+			"get there.",
+		AllRight: "Slim candles up to 2 in (50 mm), and those that get no second pour.",
+		Do:       "Poke three to five holes beside the wick once a skin has formed, not down to the bottom, and open them again until the second pour.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{
 		{

@@ -23,6 +23,13 @@ var SealTooWeak = &lint.Rule{
 	Remedy: "Take a seal whose maker states that it holds to the hottest pour: a silicone plug, or putty or a screw in putty rated for it.",
 	Cautions: "A trial of your own shows that it held that time. It never takes the place of a figure the maker states, " +
 		"and glue that held once may not hold on a warm day.",
+	Card: lint.Card{
+		Question: "Can I seal the mold with hot glue or with tape?",
+		Answer: "Not with hot-melt glue or masking tape. They look safe and let go near 60 °C (140 °F), below almost every pour, and the mold " +
+			"drains over the bench.",
+		AllRight: "With any seal whose maker states more than the heat of your hottest pour.",
+		Do:       "Take a silicone plug, or putty or a screw in putty rated for that heat.",
+	},
 	Source: "the limit that the seal's maker states; hot-melt glue with none: common practice, from its usual softening range",
 	Bad: []lint.Example{
 		{

@@ -21,7 +21,14 @@ var SecondPourTooCool = &lint.Rule{
 	Remedy: "Pour the second 5 to 10 °F (3 to 6 °C) hotter than the first, and never above what the wax, the seal and the mold bear. " +
 		"Raising it is for you to decide; nothing here raises heat.",
 	Cautions: "Before making the second pour hotter, look at the wax's ceiling, at what the seal holds to, and at where the mold softens.",
-	Source:   "common practice",
+	Card: lint.Card{
+		Question: "How hot is the second pour?",
+		Answer: "In a mold 5 to 10 °F (3 to 6 °C) hotter than the first, so that it melts into it, and never more than the wax, the seal and the " +
+			"mold bear.",
+		AllRight: "In a jar a second pour only levels the top and need not be hotter.",
+		Do:       "Keep a part of the batch warm for it. Before you go hotter than the first pour, look up the wax's ceiling and what the seal holds to.",
+	},
+	Source: "common practice",
 	Bad: []lint.Example{
 		{
 			About:   "cooler than the first",

@@ -21,6 +21,13 @@ var SecondPourMissing = &lint.Rule{
 		"A second pour, a little hotter than the first, fills it. In a warm room, where wax sets slowly, some do without.",
 	Remedy: "Leave about 3/8 in below the rim, open relief holes as it sets, and pour again a little hotter than the first time. " +
 		"Where it works for you without, record a concession in the recipe with the reason; where the supplier sells the wax as needing one pour, write one_pour = true in its stock item.",
+	Card: lint.Card{
+		Question: "Why is there a hole beside the wick?",
+		Answer: "Wax takes up less room as it sets, and what sets last, round the wick, has nothing left to fill its place. A second pour, a little " +
+			"hotter than the first, fills it.",
+		AllRight: "Narrow molds, waxes that shrink little or are sold as needing one pour; and in a warm room, where wax sets slowly, some do without.",
+		Do:       "Leave about 3/8 in (10 mm) below the rim, poke relief holes as it sets, and pour again 5 to 10 °F (3 to 6 °C) hotter.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{
 		{

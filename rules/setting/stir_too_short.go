@@ -17,6 +17,12 @@ var StirTooShort = &lint.Rule{
 	Why: "Oil and wax mix slowly. What is not taken up gathers at the bottom of the pot or round the wick, so that one candle of the batch has too much of it and " +
 		"another too little.",
 	Remedy: "Stir gently for two minutes by the clock, down to the bottom and without whipping air in.",
+	Card: lint.Card{
+		Question: "How long is the fragrance stirred?",
+		Answer:   "Two minutes by the clock, gently. What wax has not taken up gathers at the bottom of the pot or round the wick.",
+		AllRight: "Longer does no harm, as long as no air is whipped in and the wax stays warm enough.",
+		Do:       "Stir slowly, down to the bottom and along the wall.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{
 		{

@@ -23,6 +23,13 @@ var UnmoldTooSoon = &lint.Rule{
 	Why: "The outside is firm hours before the core. A shell with liquid wax in it can break in the hand and spill it hot; one that holds bends, sinks in, " +
 		"or keeps the marks of the fingers. Even set wax is soft while it is warm, and does not shrink from the mold until it has cooled.",
 	Remedy: "Leave it in the mold until it is at the room's temperature all through; most leave a pillar overnight, many for 24 h.",
+	Card: lint.Card{
+		Question: "When can I take it out of the mold?",
+		Answer:   "When it is at the room's temperature all through. The outside is firm hours before the core: most leave a pillar overnight.",
+		AllRight: "Small candles are done sooner: by our cooling model one 2 in wide takes four to five hours, one 4 in wide about twelve, give or " +
+			"take 40 %.",
+		Do: "Feel the whole mold: if any of it is still warm, wait. A candle that is ready has shrunk from the wall and slides out.",
+	},
 	Source: "a cooling model of the vessel (enthalpy method, convection and radiation), good to ±40 %; a core at 30 °C (86 °F) at most: common practice",
 	Bad: []lint.Example{
 		{

@@ -23,7 +23,14 @@ var WickHoleUnsealed = &lint.Rule{
 	Remedy: "Add a step \"seal wick hole\" before the pour, with a plug, putty, or screw bedded in putty whose maker states that it holds to the heat of the pour. " +
 		"Where a wick pin or a self-closing slit fills the hole, write wick_hole = false in the mold's stock item.",
 	Cautions: "Press the seal onto dry, clean metal, and look at it again before each pour. Stand the mold in a tray.",
-	Source:   "common practice",
+	Card: lint.Card{
+		Question: "Why does my mold leak?",
+		Answer: "A pillar mold stands on its head, with the hole for the wick at the bottom. The wick does not close it: it has to be sealed before " +
+			"the pour.",
+		AllRight: "Molds whose hole is filled by a wick pin or a slit that closes itself.",
+		Do:       "Press a plug, putty, or a screw bedded in putty onto dry, clean metal, look at it before each pour, and stand the mold in a tray.",
+	},
+	Source: "common practice",
 	Bad: []lint.Example{
 		{
 			About:   "no sealing step",

@@ -19,6 +19,12 @@ var WickUntrimmed = &lint.Rule{
 	Why: "The length of the wick sets the height of the flame. A long one burns tall, soots, and can crack a jar; a very short one drowns in the wax it melts. " +
 		"Whoever buys the candle lights it as it comes.",
 	Remedy: "Trim to what the wick's maker states, else to 6 mm (1/4 in), once the wax is cold.",
+	Card: lint.Card{
+		Question: "How long should the wick be?",
+		Answer:   "6 mm (1/4 in), or what its maker says, each time before you light it. A long wick burns tall and soots; a very short one drowns.",
+		AllRight: "Between 3 and 10 mm where its maker states nothing. Tapers and tealights come ready to light.",
+		Do:       "Cut it when the wax is cold, and take the cut end out of the candle.",
+	},
 	Source: "the wick maker's figure; ASTM F2326 burns its test candles at 1/4 in; the range of 3 to 10 mm is common practice",
 	Bad: []lint.Example{
 		{

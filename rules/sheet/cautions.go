@@ -9,6 +9,9 @@ func Bench() []string { return slices.Clone(bench) }
 // Burning are those for test burns.
 func Burning() []string { return slices.Clone(burning) }
 
+// BurningWax is the one caution that stands on every page for people.
+const BurningWax = "Burning wax: heat off, lid on, never water."
+
 // Deferral says what a page made for people may not be taken for. What is how
 // the page calls itself: "sheet", "handbook".
 func Deferral(what string) string { return "This " + what + deferral }

@@ -17,7 +17,7 @@ var page string
 var htmlPage = template.Must(template.New("sheet").Funcs(template.FuncMap{
 	"facts": facts, "potTimes": potTimes, "spare": spare, "vessel": vesselText, "join": join, "sentence": schema.Capital,
 	"stop": stopped, "hazardLines": hazardLines, "hazardHeading": hazardHeading, "burnFigures": burnFigures, "curve": curveLines, "section": sectionLines,
-	"windowsOf": windowsOf, "header": header,
+	"windowsOf": windowsOf, "header": header, "burningWax": func() string { return BurningWax },
 	"within": func(parts []string) string { return join("; ", parts...) },
 	"beside": func(l Weigh) string {
 		if l.Weight == nil {

@@ -17,6 +17,13 @@ var BurnableTopping = &lint.Rule{
 		"Loose glitter and crystals drift to the wick and clog it, and stones heat up and burst. Candles with dried plants have been recalled for fires.",
 	Remedy: "Leave it off, or put it where neither the flame nor the pool ever comes (on the outside, on a lid, well inside the wall of a pillar whose pool stays narrow) and say in_reach = false. " +
 		"Melts have no flame and may carry what they like.",
+	Card: lint.Card{
+		Question: "Can I put dried flowers or glitter on top?",
+		Answer: "Not where the flame or the melted wax ever comes. Plants soak up wax and become a second wick; glitter and crystals clog the wick, " +
+			"and stones can burst.",
+		AllRight: "On the outside or on the lid, on a pillar whose pool stays narrow well inside the wall, and on melts, which have no flame.",
+		Do:       "Leave the top bare and decorate the outside. If a candle you bought has something on it, take it off before you light it.",
+	},
 	Source:   "common practice; published recalls of candles with botanicals",
 	Cautions: "\"In reach\" means at any time in the candle's life: the pool is widest, and the flame lowest, near the end.",
 	Bad: []lint.Example{

@@ -16,7 +16,15 @@ var ContainerNotForCandles = &lint.Rule{
 	Levels: lint.Every(lint.Must), Binding: true,
 	Why: "A candle heats its container for hours, and most of all in the last half inch. A drinking glass that was never annealed for that cracks and lets the hot wax out; " +
 		"wood and shell char and catch; bare concrete soaks up wax like a wick; plastic melts. From outside the right vessel and the wrong one may look the same.",
-	Remedy:   "Use a container that its maker sells for candles and rates for that heat. Plastic is for tealight cups that are rated for it, and for the clamshells of melts.",
+	Remedy: "Use a container that its maker sells for candles and rates for that heat. Plastic is for tealight cups that are rated for it, and for the clamshells of melts.",
+	Card: lint.Card{
+		Question: "Can I make a candle in any pretty glass, cup or bowl?",
+		Answer: "No. Only in one that its maker sells for candles. Others crack, char or melt, most often in the last half inch, when nobody looks " +
+			"any more.",
+		AllRight: "In glass, tin or ceramic that is rated for candles. Plastic only as a tealight cup that is rated for it, or for melts, which have " +
+			"no wick.",
+		Do: "Ask for a candle container. Do not find out at home whether another one holds.",
+	},
 	Source:   "ASTM F2179 (glass containers for candles: annealing and thermal shock); the rest is common practice",
 	Cautions: "Do not try a doubtful vessel out by burning a candle in it in the house.",
 	Bad: []lint.Example{

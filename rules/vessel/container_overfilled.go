@@ -20,6 +20,12 @@ var ContainerOverfilled = &lint.Rule{
 	Why: "The wall above the wax keeps the flame from a draft, the pool from spilling when the candle is moved, and a lid from the wick. Wax also swells as it melts. " +
 		"Filled past the line it is made for, a container spills hot wax at the first touch.",
 	Remedy: "Fill to the container's line at most, and leave 10 mm (0.39 in) to the rim of a jar, 6 mm (0.24 in) of a tin, 1 mm of a tealight cup.",
+	Card: lint.Card{
+		Question: "How full may I fill the jar?",
+		Answer:   "To its maker's line at most, with at least 10 mm (0.4 in) from the wax to the rim.",
+		AllRight: "A tin does with 6 mm (1/4 in), a tealight cup with 1 mm.",
+		Do:       "Mark the height on the outside before you pour, and count the second pour in.",
+	},
 	Source: "what the container holds: its maker, or water; the headspace: common practice",
 	Bad: []lint.Example{
 		{

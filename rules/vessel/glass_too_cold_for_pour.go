@@ -18,7 +18,15 @@ var GlassTooCold = &lint.Rule{
 	Levels: lint.Every(lint.Should),
 	Why: "Glass that is heated suddenly on the inside grows there before the outside does, and cracks: at once, with hot wax over your hands, or weeks later under a flame. " +
 		"Even where it holds, cold glass chills the wax into rings and wet spots.",
-	Remedy:   "Warm the container before the pour, so that the wax is no hotter than it by more than its maker states; where the maker states nothing, by 50 °C (90 °F).",
+	Remedy: "Warm the container before the pour, so that the wax is no hotter than it by more than its maker states; where the maker states nothing, by 50 °C (90 °F).",
+	Card: lint.Card{
+		Question: "Why are the jars warmed before the pour?",
+		Answer: "So that hot wax does not crack them. Between wax and glass there may be as much as the glass's maker states; where that is " +
+			"nothing, 50 °C (90 °F).",
+		AllRight: "Wax that is poured cool needs no warm glass, as long as the two are closer together than that.",
+		Do: "Warm them slowly and dry to 35 to 65 °C (95 to 150 °F), in a low oven or a warm cupboard, and set them on wood or cloth, never on " +
+			"cold stone.",
+	},
 	Source:   "the container maker's figure; 50 °C where there is none: common practice, after the thermal shock test of ASTM F2179 (from memory)",
 	Cautions: "Warm glass slowly and dry, in a low oven or a warm cupboard, never over a flame.",
 	Bad: []lint.Example{

@@ -20,7 +20,14 @@ var LeadCore = &lint.Rule{
 	Why: "A lead core burns off into the air of the room, where people breathe it and it settles on what children touch. There is no safe amount for a child. " +
 		"In the United States a metal-cored wick with more than 0.06 % of lead in the metal, and any candle made with it, is a banned hazardous substance. " +
 		"Zinc and tin cores may carry lead as an impurity, which their maker has to state.",
-	Remedy:   "Use wicks with a core of cotton or paper, or with none; of metal cores only those whose maker states 0.06 % of lead or less (lead_at_most), or conformity with 16 CFR 1500.17(a)(13).",
+	Remedy: "Use wicks with a core of cotton or paper, or with none; of metal cores only those whose maker states 0.06 % of lead or less (lead_at_most), or conformity with 16 CFR 1500.17(a)(13).",
+	Card: lint.Card{
+		Question: "Is there lead in the wick?",
+		Answer: "Not in one with a core of cotton or paper, or with none. Of a metal core its maker has to say: over 0.06 % of lead it is banned in " +
+			"the United States.",
+		AllRight: "Zinc and tin cores whose maker states 0.06 % of lead or less.",
+		Do:       "Ask for that statement, and do not burn old metal-cored wicks that nobody knows: they go with hazardous waste.",
+	},
 	Source:   "16 CFR 1500.17(a)(13) and 1500.12(a)(2): lead over 0.06 % by weight of the metal core",
 	Cautions: "Do not burn old wicks off to be rid of them; lead goes with hazardous waste.",
 	Bad: []lint.Example{

@@ -18,6 +18,12 @@ var MoldSoftens = &lint.Rule{
 	Why: "A plastic mold loses its strength some degrees below the temperature at which it is said to soften. It bulges, the seam opens, and hot wax runs over the bench and your hands. " +
 		"Printed molds are the worst: the common printing plastic is soft at the heat of a cup of tea.",
 	Remedy: "Use a mold of metal, silicone or a plastic whose maker states at least 5 °C (9 °F) more than your hottest pour. A cooler pour helps only if the wax's sheet allows it.",
+	Card: lint.Card{
+		Question: "Can I pour into a mold that I printed, or into a plastic cup?",
+		Answer:   "No. Most plastics are soft long before the wax is cool enough to pour; the usual printing plastic is at 55 to 60 °C (131 to 140 °F).",
+		AllRight: "Molds of metal, of silicone, or of a plastic whose maker states at least 5 °C (9 °F) more than your hottest pour.",
+		Do:       "Ask what the mold bears, and compare it with the pour on the wax's sheet.",
+	},
 	Source: "the maker's softening temperature; a margin of 5 °C: common practice; figures of materials: from memory, of polymer handbooks",
 	Bad: []lint.Example{
 		{

@@ -20,6 +20,14 @@ var OneWickTooWide = &lint.Rule{
 		"Over 4 in (101.6 mm) two or three smaller wicks burn lower and cleaner.",
 	Remedy: "Give it two or three wicks, each chosen for the diameter over the square root of their number, well away from the wall and from each other. " +
 		"Three candles with passing test burns show that one wick does here.",
+	Card: lint.Card{
+		Question: "How many wicks does a wide candle need?",
+		Answer: "One up to about 4 in (10 cm) across; two or three smaller ones beyond that. They burn lower and cleaner than one that is strong " +
+			"enough for all of it.",
+		AllRight: "A single wick in a wider candle where three candles have passed their test burns with it.",
+		Do: "Set them about half way between the middle and the wall, 25 mm (1 in) or more from the wall and 40 mm (1 5/8 in) or more from each " +
+			"other.",
+	},
 	Source: "common practice; EN 15426 tests the soot of single-wick candles up to 100 mm only",
 	Bad: []lint.Example{
 		{

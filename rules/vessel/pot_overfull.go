@@ -16,7 +16,13 @@ var PotOverfull = &lint.Rule{
 	Levels: lint.Every(lint.Should),
 	Why: "Wax swells by a tenth and more as it melts, and what goes over the rim runs down to the heat: that is how wax fires begin. A full pot cannot be stirred or carried without spilling either. " +
 		"Three quarters is as full as it should stand.",
-	Remedy:   "Melt in two or more batches, or in a larger pot.",
+	Remedy: "Melt in two or more batches, or in a larger pot.",
+	Card: lint.Card{
+		Question: "How full may the melting pot be?",
+		Answer:   "Three quarters. Wax swells by a tenth and more as it melts, and what runs over the rim runs down to the heat.",
+		AllRight: "Up to that line, with room to stir and to carry it.",
+		Do:       "Melt in two goes or in a larger pot. If it runs over: heat off, let it cool, no water.",
+	},
 	Source:   "arithmetic from the wax's density and shrinkage; three quarters full at most: common practice",
 	Cautions: "Never carry a pot that is more than three quarters full. If wax runs over, turn off the heat and let it cool; never water.",
 	Bad: []lint.Example{

@@ -23,6 +23,13 @@ var WaxNotForContainer = &lint.Rule{
 	Remedy: "Use a wax whose sheet says container (for a tealight cup tealight or container, for a votive glass votive, for melts melt or container). " +
 		"It can still be all right for yourself: warm the glass, let it cool slowly, burn it on a plate and in sight. " +
 		"Where your own burns have shown that this wax keeps to this glass, write the use into its tested_for and keep the trial that says how.",
+	Card: lint.Card{
+		Question: "Can I pour pillar wax into a jar?",
+		Answer: "Not for a candle that somebody else will light. Pillar wax shrinks away from the glass; the candle rattles loose, and the glass is " +
+			"heated unevenly and can crack.",
+		AllRight: "For yourself, on a plate and in sight, since you know what it is. And any wax that its maker sells for containers as well.",
+		Do:       "Ask for a container wax. If you try it all the same, warm the glass, let it cool slowly, and stay with it while it burns.",
+	},
 	Source: "the supplier's sheet (suits); what happens otherwise: common practice",
 	Bad: []lint.Example{
 		{

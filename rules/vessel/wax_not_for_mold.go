@@ -17,6 +17,12 @@ var WaxNotForMold = &lint.Rule{
 	Why: "Container wax is soft and clings: that is its virtue in a jar. Out of a mold it tears, sticks or leans, and a candle of it slumps in a warm room. " +
 		"Lit, its wall gives way, and hot wax runs over the table with the flame above it.",
 	Remedy: "Use a wax whose sheet names what you make: pillar, votive or taper. Where your own burns have shown that this one stands, write the use into its tested_for.",
+	Card: lint.Card{
+		Question: "Can I make a pillar of the wax I use for jars?",
+		Answer:   "No. Container wax is soft: it clings to the mold, leans in a warm room, and when it burns its wall gives way.",
+		AllRight: "In the glass or the tin it is made for, and in a mold where its maker sells it for pillars too.",
+		Do:       "Take a wax whose sheet names what you make: pillar, votive or taper.",
+	},
 	Source: "the supplier's sheet (suits); what happens otherwise: common practice",
 	Bad: []lint.Example{
 		{

@@ -17,6 +17,12 @@ var WickNotForWax = &lint.Rule{
 	Why: "Waxes climb a wick differently: vegetable wax is thick and wants an open, strong wick, paraffin is thin and floods it, beeswax clogs a fine one. " +
 		"A wick outside its family smothers, mushrooms or flares although its size is right on the chart.",
 	Remedy: "Take a wick that names the wax's family. Where your burns show that this one works, ask its maker and complete its families.",
+	Card: lint.Card{
+		Question: "The wick has the right size. Why does it burn badly in my wax?",
+		Answer:   "Perhaps it is made for another kind of wax. Each kind climbs a wick in its own way, and the wick's maker says which kinds it is for.",
+		AllRight: "Where its chart names your kind of wax. For a blend, where your own burns show that it does well.",
+		Do:       "Ask for that size in a wick for soy, paraffin, beeswax or whatever yours is, and burn three.",
+	},
 	Source: "the wick maker's chart; the reasons: common practice",
 	Bad: []lint.Example{
 		{

@@ -20,7 +20,15 @@ var WickOutsideDiameter = &lint.Rule{
 	Levels: lint.Every(lint.Should),
 	Why: "A wick too large for the candle melts more wax than it burns: a tall, sooty flame, an overheated wall, a deep pool. Too small, it digs a tunnel, drowns in the pool " +
 		"and goes out. The wick's maker states the widths it is made for. Where several wicks share a candle, each has its part of the area: the diameter over the square root of their number.",
-	Remedy:   "Take the wick whose range the diameter lies in, and burn three candles before you rely on it: charts are where testing starts, not where it ends.",
+	Remedy: "Take the wick whose range the diameter lies in, and burn three candles before you rely on it: charts are where testing starts, not where it ends.",
+	Card: lint.Card{
+		Question: "Which wick do I need?",
+		Answer: "One whose chart names the inside width of your candle and your kind of wax. Then burn three candles, for a chart is only where " +
+			"testing starts.",
+		AllRight: "Several smaller wicks in a wide candle: each is then chosen for the width divided by the square root of their number.",
+		Do: "Measure the inside at the top of the wax. If it digs a tunnel or drowns, go up a size; if it flickers, soots or makes the glass " +
+			"hot, go down.",
+	},
 	Source:   "the wick maker's chart; equal shares of the area for several wicks: geometry; over 20 % too large: common practice",
 	Cautions: "Burn a first candle of a new wick on a plate, in sight, and snuff it if the flame stands over 75 mm (3 in).",
 	Bad: []lint.Example{

@@ -20,6 +20,13 @@ var WickTabMissing = &lint.Rule{
 	Why: "The tab holds the wick upright in the middle and ends the flame above the bottom. Without it, or with a tab that nothing fixes, the wick falls over in the last of the wax " +
 		"and burns at the wall, or burns down to the bare bottom: that is where glass cracks and tables are scorched.",
 	Remedy: "Use a wick with a crimped tab, and set it with a sticker or glue that is rated for the heat of the pour. A tealight's tab may be set straight after the pour.",
+	Card: lint.Card{
+		Question: "What is the little metal foot of the wick for?",
+		Answer: "It keeps the wick upright in the middle and ends the flame above the bottom. Without it the wick falls over at the end and burns " +
+			"at the glass.",
+		AllRight: "Pillars and tapers need none: their wax holds the wick.",
+		Do:       "Use a wick with a crimped tab, and fix it with a sticker or a glue that is rated for the heat of the pour.",
+	},
 	Source: "common practice",
 	Bad: []lint.Example{
 		{
