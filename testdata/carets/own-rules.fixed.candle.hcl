@@ -6,8 +6,8 @@
   about    = "pour"
   when     = mold.seal.kind == "plug"
   require  = mold.seal.holds_to - pour.at >= option.in_hand
-  point_at = pour.att
-  message  = "${show(mold.seal.holds_to - pour.at)} in hand, ${show(mold.hieght)} high"
+  point_at = pour.at
+  message  = "${show(mold.seal.holds_to - pour.at)} in hand, ${show(mold.height)} high"
 
   option "in_hand" {
     is = degrees("20 °F")
