@@ -2,6 +2,7 @@ package main
 
 import (
 	"archive/tar"
+	"bytes"
 	"compress/gzip"
 	"crypto/sha256"
 	"fmt"
@@ -81,14 +82,21 @@ func TestTheGitLabFileFitsItsSchema(t *testing.T) {
 // its own that stops at the first failure, with what earlier steps put on PATH.
 func runGitHub(t *testing.T, file, folder string, variables map[string]string) (string, error) {
 	var workflow struct {
-		Jobs map[string]struct {
-			Env   map[string]string
-			Steps []struct{ Uses, Run string }
+		Name        string
+		On          map[string]any
+		Permissions map[string]string
+		Jobs        map[string]struct {
+			RunsOn string `yaml:"runs-on"`
+			Env    map[string]string
+			Steps  []struct{ Name, Uses, Run string }
 		}
 	}
 	decode(t, filepath.Join(folder, file), &workflow)
 	job, ok := workflow.Jobs["check"]
 	require.True(t, ok)
+	require.Contains(t, workflow.On, "push")
+	require.Contains(t, workflow.On, "pull_request")
+	require.NotEmpty(t, job.RunsOn)
 	require.True(t, strings.HasPrefix(job.Steps[0].Uses, "actions/checkout@"))
 	temp := t.TempDir()
 	paths := filepath.Join(temp, "paths")
@@ -116,6 +124,7 @@ func runGitHub(t *testing.T, file, folder string, variables map[string]string) (
 // stops at the first failure.
 func runGitLab(t *testing.T, file, folder string, variables map[string]string) (string, error) {
 	var jobs map[string]struct {
+		Image        string
 		Variables    map[string]string
 		Script       []string
 		BeforeScript []string `yaml:"before_script"`
@@ -207,11 +216,14 @@ func protectFile(t *testing.T, word string) string {
 	return out
 }
 
+// decode reads YAML that may hold nothing but what into has.
 func decode(t *testing.T, name string, into any) {
 	t.Helper()
 	text, err := os.ReadFile(name)
 	require.NoError(t, err)
-	require.NoError(t, yaml.Unmarshal(text, into))
+	d := yaml.NewDecoder(bytes.NewReader(text))
+	d.KnownFields(true)
+	require.NoError(t, d.Decode(into))
 }
 
 // with is the variables of a file, some of them set otherwise.

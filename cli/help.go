@@ -74,7 +74,7 @@ func overview(look report.Look) string {
 		p.Wrap("  "+v.name, 16, v.about)
 	}
 	p.Blank()
-	p.Wrap("", 0, "wickrule help VERB tells more about one of them. wickrule check, in a folder of recipes, is where to begin.")
+	p.Wrap("", 0, "wickrule help VERB tells more about one of them. wickrule check, in a folder of recipes, is where to begin; wickrule new my-candles makes such a folder.")
 	p.Blank()
 	p.Wrap("", 0, report.Caution)
 	return p.String()
