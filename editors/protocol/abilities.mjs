@@ -25,6 +25,7 @@ export const able = {
       },
     },
     hover: { contentFormat: formats },
+    signatureHelp: { signatureInformation: { documentationFormat: formats, parameterInformation: { labelOffsetSupport: true } } },
     documentSymbol: { hierarchicalDocumentSymbolSupport: true },
     definition: { linkSupport: true },
     rename: { prepareSupport: true },

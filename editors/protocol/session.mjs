@@ -21,6 +21,7 @@ const calls = {
   textDocumentSync: ["textDocument/didOpen", "textDocument/didChange", "textDocument/didClose"],
   hoverProvider: ["textDocument/hover"],
   completionProvider: ["textDocument/completion", "completionItem/resolve"],
+  signatureHelpProvider: ["textDocument/signatureHelp"],
   definitionProvider: ["textDocument/definition"],
   referencesProvider: ["textDocument/references"],
   documentHighlightProvider: ["textDocument/documentHighlight"],
@@ -118,6 +119,7 @@ class Session extends Client {
     const [, items] = await Promise.all([
       this.call("textDocument/hover", about),
       this.call("textDocument/completion", about),
+      this.call("textDocument/signatureHelp", about),
       this.call("textDocument/definition", about),
       this.call("textDocument/documentHighlight", about),
       this.call("textDocument/references", { ...about, context: { includeDeclaration: true } }),
