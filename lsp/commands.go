@@ -209,7 +209,7 @@ func (c *command) explain() (any, error) {
 		}
 		for _, rule := range c.rules(shop) {
 			if rule.Name == name {
-				return explanation(rule), nil
+				return explanation(shop, rule), nil
 			}
 			names = append(names, rule.Name)
 		}

@@ -4,6 +4,7 @@ import (
 	"strings"
 	"unicode/utf8"
 
+	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
 
@@ -11,9 +12,15 @@ import (
 const deepestTemplate = 32
 
 // expression gathers the tokens of an expression of a shop rule: names, what
-// they are asked for, functions, signs, numbers, and texts with what they fill
-// in.
-func (c *colorer) expression(span schema.Span) {
+// they are asked for, functions, signs, numbers, texts with what they fill in,
+// and keys of the shelves.
+func (c *colorer) expression(v schema.Value) {
+	for _, m := range shoprule.Mentions(v) {
+		if m.Kinds[0] != "option" {
+			c.quoted(m.Span, keyKind(m.Kinds[0]), 0)
+		}
+	}
+	span := v.Span()
 	c.terms(int(span.Start), int(span.End), 0)
 }
 

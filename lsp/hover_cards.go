@@ -59,7 +59,7 @@ var cards = map[string][][]phrase{
 		{{attr: "date", lead: "tried "}, {attr: "up_to", lead: "up to "}, {attr: "outcome", lead: "outcome: "}},
 		{{attr: "notes"}},
 	},
-	"rule": {{{attr: "title"}}, {{attr: "because"}}},
+	"rule": {{{attr: "because"}}},
 	"shop": {{{attr: "units", lead: "units: "}, {attr: "markets", lead: "sells in the "}, {attr: "room", lead: "the workshop is at "}}},
 }
 
@@ -94,12 +94,18 @@ func (h *here) card(b *schema.Block) []string {
 		figures = append(figures, inOne(parts...))
 	}
 	says = append(says, spaced(figures...), h.madeOf(b))
+	if name == "rule" {
+		says = append(says, h.restsText(b)...)
+	}
 	if b.Spec.Attr("source") != nil {
 		if source := b.Get("source").Text(); source != "" {
 			says = append(says, "Source: "+h.plain(fullStop(source)))
 		} else if name == "wax" || name == "wick" || name == "seal" {
 			says = append(says, "Where these figures are from is not written down.")
 		}
+	}
+	if name == "trial" {
+		return append(says, h.bearsText(b))
 	}
 	return append(says, h.usedIn(b), dangers[name])
 }

@@ -4,6 +4,7 @@ import (
 	"strings"
 
 	"wickrule/lint"
+	"wickrule/rules/explained"
 	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
@@ -114,4 +115,29 @@ func (h *here) exampleSays(b *schema.Block) []string {
 		says = append(says, "The rule cannot be read yet, so it is not tried.")
 	}
 	return says
+}
+
+// restsText is how a rule of the shop's own is proved, and the trials that bear
+// it out.
+func (h *here) restsText(rule *schema.Block) []string {
+	proof := shoprule.Prove(lint.NewFileView(h.shop, rule.File, h.today), rule)
+	says := []string{fullSentence("examples: " + proofText(&proof))}
+	var lines []string
+	for _, trial := range explained.Behind(h.shop, rule) {
+		lines = append(lines, "- "+h.plain(trialSays(&trial)))
+	}
+	if len(lines) > 0 {
+		says = append(says, "It rests on:\n\n"+strings.Join(lines, "\n"))
+	}
+	return says
+}
+
+// bearsText is which rules rest on a trial.
+func (h *here) bearsText(trial *schema.Block) string {
+	t := explained.TrialOf(h.shop, trial)
+	text := schema.Capital(h.trialText(trial))
+	if len(t.Bears) > 0 {
+		text += ": " + h.plain(strings.Join(t.Bears, ", "))
+	}
+	return text + "."
 }

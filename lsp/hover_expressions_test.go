@@ -5,6 +5,10 @@ import (
 	"testing"
 
 	"github.com/stretchr/testify/assert"
+	"github.com/stretchr/testify/require"
+
+	"wickrule/rules"
+	"wickrule/schema"
 )
 
 // The figures are those of the examples of the rule and of the demo shop's
@@ -74,4 +78,40 @@ func TestHoverWhereNothingIsAsked(t *testing.T) {
 	assert.Contains(t, says, "- cool-pour, sound: not asked: the rule's when does not hold\n- hot-pour, faulty: not asked: the rule's when does not hold")
 	says, _ = hovered(t, h, "faulty {", 2)
 	assert.Contains(t, says, "hot-pour is meant to be faulty, and the rule does not apply to it: it needs mold, pour, and its when must hold.")
+}
+
+const sealing = "rules/sealing.candle.hcl"
+
+// A rule is told with what bears it out, where it is written and where it is
+// named; a trial with the rules that rest on it.
+func TestHoverOfRulesAndTrials(t *testing.T) {
+	const tried = "- putty-reuse (2026-09-12, mixed): How many pours does a ball of wick putty seal before it weeps? Wick putty, up to 212 °F. Clean for six pours; wept at the seventh."
+	h := looking(t, sealing, able, nil)
+	h.rules = rules.For
+	says, on := hovered(t, h, `"fresh-putty`, 3)
+	assert.Equal(t, `"fresh-putty-for-hot-pours"`, on)
+	assert.Equal(t, "**Putty only well below the temperature it holds to**, a rule.\n\n"+
+		"Putty that softens lets the mold drain onto the bench, and a ball that has been used before softens sooner.\n\n"+
+		"Examples: 1 sound, 1 faulty, all as said.\n\nIt rests on:\n\n"+tried, says)
+	says, _ = hovered(t, h, `["putty-reuse"]`, 4)
+	assert.True(t, strings.HasPrefix(says, "**putty-reuse**, a trial.\n\nHow many pours does a ball of wick putty seal before it weeps? Tried 2026-09-12,"), says)
+	assert.True(t, strings.HasSuffix(says, "\n\nOne rule rests on it: fresh-putty-for-hot-pours."), says)
+	r := h.rule("fresh-putty-for-hot-pours")
+	require.NotNil(t, r)
+	assert.Contains(t, strings.Join(h.explained(r), "\n\n"), tried)
+	assert.Contains(t, explanation(h.shop, r), "\n"+tried+"\n")
+	assert.NotContains(t, explanation(h.shop, h.rule("seal-too-weak")), "- ")
+}
+
+// What a keyword means is told in a few lines.
+func TestHoverOfWordsIsShort(t *testing.T) {
+	h := looking(t, tideFile, able, nil)
+	for _, spec := range schema.AllSpecs() {
+		says := strings.Join(h.blockWord(spec), "\n\n")
+		assert.LessOrEqual(t, strings.Count(says, "\n")+1, 20, spec.ID)
+		read := schema.Read("a.candle.hcl", []byte(shortened(spec.Example)))
+		if schema.Top(spec.ID) != nil {
+			assert.Empty(t, read.Problems, "%s: %s", spec.ID, shortened(spec.Example))
+		}
+	}
 }

@@ -67,6 +67,9 @@ func (h *here) explained(r *lint.Rule) []string {
 			says = append(says, part.lead+h.plain(fullStop(part.text)))
 		}
 	}
+	for _, trial := range trialsBehind(h.shop, r) {
+		says = append(says, "- "+h.plain(trialSays(&trial)))
+	}
 	if r.Binding && r.About != lint.AboutFormat {
 		says = append(says, "In what is made for sale it can be neither conceded nor turned down.")
 	}

@@ -40,9 +40,27 @@ func (h *here) blockWord(s *schema.BlockSpec) []string {
 		says = append(says, "It may state "+strings.Join(names, ", ")+".")
 	}
 	if s.Example != "" {
-		says = append(says, "```hcl\n"+strings.TrimRight(s.Example, "\n")+"\n```")
+		says = append(says, hclText(shortened(s.Example)))
 	}
 	return says
+}
+
+// mostOfExample is how many lines of an example a hover shows: what is longer
+// hides what one wanted to see.
+const mostOfExample = 14
+
+// shortened is the beginning of an example that is long, closed again.
+func shortened(example string) string {
+	lines := strings.Split(strings.TrimRight(example, "\n"), "\n")
+	if len(lines) <= mostOfExample {
+		return example
+	}
+	for last := mostOfExample - 2; last > 0; last-- {
+		if lines[last] == "  }" || lines[last] == "" { // between blocks
+			return strings.TrimRight(strings.Join(lines[:last+1], "\n"), "\n") + "\n  # …\n}\n"
+		}
+	}
+	return example
 }
 
 // wordMeans is what one of the words means that an attribute may have.

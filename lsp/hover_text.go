@@ -71,7 +71,7 @@ func inOne(parts ...string) string {
 	if len(said) == 0 {
 		return ""
 	}
-	return schema.Capital(strings.Join(said, ", ")) + "."
+	return fullStop(schema.Capital(strings.Join(said, ", ")))
 }
 
 // spaced is sentences one after the other; those that are empty are left out.
@@ -95,7 +95,7 @@ func joined(words []string) string {
 
 // fullStop is a text with the full stop it lacks.
 func fullStop(text string) string {
-	if text == "" || strings.HasSuffix(text, ".") {
+	if text == "" || strings.ContainsRune(".?!", rune(text[len(text)-1])) {
 		return text
 	}
 	return text + "."

@@ -176,6 +176,9 @@ func (c *colorer) labelKind(b *schema.Block) (tokenKind, uint32) {
 	case schema.DateLabel:
 		return numberToken, 0
 	}
+	if b.Is("option") {
+		return propertyToken, definitionBit
+	}
 	return stringToken, 0
 }
 
@@ -199,7 +202,7 @@ func (c *colorer) value(v schema.Value) {
 	case v.Broken():
 		c.add(v.Span(), stringToken, 0)
 	case v.Spec.Type == schema.Expression:
-		c.expression(v.Span())
+		c.expression(v)
 	case v.Spec.Type == schema.YesNo:
 		c.add(v.Span(), keywordToken, 0)
 	case v.Spec.Type == schema.Whole:

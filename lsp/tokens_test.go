@@ -161,3 +161,17 @@ func TestTokensOfABrokenText(t *testing.T) {
 	}, tokensOf(t, "# one\nwax \"north\" {\n  title = \"North # no comment\n  # two\n", "utf-16", nil))
 	require.Equal(t, []string{"# alone  comment"}, tokensOf(t, strings.Repeat("[", 200)+"\n# alone\n", "utf-16", nil))
 }
+
+// Keys of the shelves that an expression says are told as such; an option by
+// its name where it is given and where it is asked for.
+func TestTokensOfRules(t *testing.T) {
+	tokens := tokensOf(t, "rule \"a\" {\n  when = mold.seal.key == \"wick-putty\" && \"°\" != mold.seal.title\n  option \"in_hand\" {\n    is = degrees(\"10 °F\")\n  }\n  require = pour.at <= option.in_hand\n}\n", "utf-16", nil)
+	require.Equal(t, []string{
+		"rule  keyword", "\"  string", "a  macro definition", "\"  string",
+		"when  property", "mold  variable", "seal  property", "key  property", "==  operator", "\"  string", "wick-putty  class", "\"  string", "&&  operator",
+		"\"°\"  string", "!=  operator", "mold  variable", "seal  property", "title  property",
+		"option  keyword", "\"  string", "in_hand  property definition", "\"  string",
+		"is  property", "degrees  function", "\"  string", "10  number", "°F  type", "\"  string",
+		"require  property", "pour  variable", "at  property", "<=  operator", "option  variable", "in_hand  property",
+	}, tokens)
+}
