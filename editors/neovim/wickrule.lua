@@ -5,6 +5,7 @@
 -- gra           what can be done here            grn           rename it everywhere
 -- grr           where it is used                 grl           act on the line above a recipe
 -- :LayOut       lay the file out alike           CTRL-X CTRL-O complete (while typing)
+-- CTRL-S        what the function takes (while typing)
 
 -- Recipe files have a file type of their own, with the comments of HCL.
 vim.api.nvim_create_autocmd({ "BufRead", "BufNewFile" }, {
@@ -46,6 +47,7 @@ local function on_attach(client, buffer)
   key("n", "grn", vim.lsp.buf.rename)
   key("n", "grr", vim.lsp.buf.references)
   key("n", "grl", vim.lsp.codelens.run)
+  key("i", "<C-s>", vim.lsp.buf.signature_help)
   vim.bo[buffer].omnifunc = "v:lua.vim.lsp.omnifunc"
   vim.api.nvim_buf_create_user_command(buffer, "LayOut", function()
     if vim.lsp.buf.format then
