@@ -16,7 +16,7 @@ type Tried struct {
 	Excerpt []Line       // the block that matters
 	Stock   []Line       // what the example puts on the shelves, where the excerpt is not of that
 	Said    []lint.Found // by the rule
-	Others  []lint.Found // by other rules, of the same recipe
+	Others  []lint.Found // by other rules, of the same recipe: the first of each
 }
 
 // Try lays an example of a rule over the demo shop and checks it there. It is
@@ -34,7 +34,7 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 		for _, f := range lint.RunFile(shop, all, today, file.Name).Findings {
 			if f.Rule.Name == r.Name {
 				t.Said = append(t.Said, f)
-			} else {
+			} else if !slices.ContainsFunc(t.Others, func(o lint.Found) bool { return o.Rule == f.Rule }) {
 				t.Others = append(t.Others, f)
 			}
 		}
@@ -64,17 +64,54 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 	return t, nil
 }
 
-// changedSpans are the ends of what the example changes, since a change often
-// starts in the block before. What only takes away has none.
+// changedSpans are what the example changes: the first block that it adds, else
+// the end of what is written anew, since a change often starts in the block
+// before. What only takes away has none.
 func changedSpans(file *schema.File, e lint.Example) []schema.Span {
 	var all []schema.Span
 	for _, c := range e.Changes {
-		if at := strings.Index(file.Text.String(), c.To); at >= 0 && c.To != "" {
-			end := int32(at + len(strings.TrimRight(c.To, " \n")))
-			all = append(all, schema.Span{Start: end, End: end})
+		at := strings.Index(file.Text.String(), c.To)
+		if at < 0 || c.To == "" {
+			continue
 		}
+		kept := commonStart(c.From, c.To)
+		if added := firstWithin(file.Blocks, int32(at+kept), int32(at+len(c.To)-commonEnd(c.From[kept:], c.To[kept:]))); added != nil {
+			all = append(all, added.Header())
+			continue
+		}
+		end := int32(at + len(strings.TrimRight(c.To, " \n")))
+		all = append(all, schema.Span{Start: end, End: end})
 	}
 	return all
+}
+
+func commonStart(a, b string) (n int) {
+	for n < min(len(a), len(b)) && a[n] == b[n] {
+		n++
+	}
+	return n
+}
+
+func commonEnd(a, b string) (n int) {
+	for n < min(len(a), len(b)) && a[len(a)-1-n] == b[len(b)-1-n] {
+		n++
+	}
+	return n
+}
+
+// firstWithin is the first block that lies whole between two places, or nil.
+func firstWithin(blocks []*schema.Block, from, to int32) *schema.Block {
+	for _, b := range blocks {
+		if from <= b.Span.Start && b.Span.End <= to {
+			return b
+		}
+		if b.Span.Start < to && from < b.Span.End {
+			if inner := firstWithin(b.Blocks(), from, to); inner != nil {
+				return inner
+			}
+		}
+	}
+	return nil
 }
 
 // blockThatFails is the kind of block in which the rule's first bad example is
