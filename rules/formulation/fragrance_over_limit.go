@@ -44,7 +44,7 @@ var FragranceOverLimit = &lint.Rule{
 			Flags:   []string{`"1 oz per lb"`},
 		},
 		{
-			About:   "6 % of total is 6.38 % of wax",
+			About:   "of total: of the wax it is more",
 			Recipe:  "tide-pillar",
 			Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "6 % of total"`}},
 			Flags:   []string{`"6 % of total"`},
