@@ -96,10 +96,10 @@ func (s *Sheet) textWeigh(p *report.Page, pot Pot) {
 	p.Heading("Weigh" + potTimes(s, pot))
 	for _, l := range pot.Weigh {
 		text, other := weights(l.Weight)
-		p.Wrap(fmt.Sprintf("  %-14s%-12s", text, other), 28, join(", ", l.Title, l.Said, l.Share, l.Note))
+		p.Wrap(fmt.Sprintf("  %-14s%-11s ", text, other), 28, join(", ", l.Title, l.Said, l.Share, l.Note))
 	}
 	if pot.Total != nil {
-		p.Wrap(fmt.Sprintf("  %-14s%-12s", pot.Total.Text, pot.Total.Other), 28, join(", ", "together", spare(pot)))
+		p.Wrap(fmt.Sprintf("  %-14s%-11s ", pot.Total.Text, pot.Total.Other), 28, join(", ", "together", spare(pot)))
 	}
 	if pot.Pot != "" {
 		p.Wrap("", 2, join(": ", pot.Pot, pot.Full))

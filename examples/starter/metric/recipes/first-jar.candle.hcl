@@ -7,7 +7,7 @@ recipe "first-jar" {
   pot      = "pitcher"
 
   wax "container-soy" {
-    weight = "790 g" # for the whole batch
+    weight = "820 g" # for the whole batch
   }
   fragrance "first-scent" {
     load = "6 % of wax" # of wax or of total, never a bare %
