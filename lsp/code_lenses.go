@@ -23,6 +23,7 @@ func (h *here) codeLenses(ctx context.Context, _ *protocol.CodeLensParams) ([]pr
 		return lenses, nil
 	}
 	var report *lint.Report
+	var speaking map[string]spoken
 	for _, b := range h.file.Blocks {
 		if ctx.Err() != nil {
 			return nil, ctx.Err()
@@ -34,7 +35,10 @@ func (h *here) codeLenses(ctx context.Context, _ *protocol.CodeLensParams) ([]pr
 			}
 			lenses = append(lenses, h.recipeLenses(b, report)...)
 		case b.Is("rule"):
-			lenses = append(lenses, h.ruleLenses(ctx, b)...)
+			if speaking == nil {
+				speaking = h.speaking(ctx)
+			}
+			lenses = append(lenses, h.ruleLenses(b, speaking)...)
 		case b.Is("trial"):
 			lenses = append(lenses, h.lens(b, h.trialText(b), nil))
 		case b.Spec.Stock && h.shop.Find(b.Name(), b.Label) == b:

@@ -19,16 +19,14 @@ const mostAsked = 400
 
 // ruleLenses are how a rule of the shop's own is proved, and in how many
 // recipes it speaks. While its text is half typed nothing is said of it.
-func (h *here) ruleLenses(ctx context.Context, b *schema.Block) []protocol.CodeLens {
+func (h *here) ruleLenses(b *schema.Block, speaking map[string]spoken) []protocol.CodeLens {
 	if !h.file.Whole {
 		return nil
 	}
 	proof := shoprule.Prove(lint.NewFileView(h.shop, h.file, h.today), b)
 	lenses := []protocol.CodeLens{h.lens(b, proofText(&proof), nil)}
-	if rule := shoprule.Named(h.shop, b.Label); rule != nil && h.shop.Find("rule", b.Label) == b {
-		if text := h.speaksText(ctx, rule); text != "" {
-			lenses = append(lenses, h.lens(b, text, nil))
-		}
+	if told, ok := speaking[b.Label]; ok && h.shop.Find("rule", b.Label) == b {
+		lenses = append(lenses, h.lens(b, told.text(), nil))
 	}
 	return lenses
 }
@@ -57,42 +55,70 @@ func proofText(p *shoprule.Proof) string {
 	return counted + ", all as said"
 }
 
-// speaksText is in how many recipes of the shop a rule speaks, those that it is
-// conceded in told apart; "" in a large shop.
-func (h *here) speaksText(ctx context.Context, rule *lint.Rule) string {
+// spoken is in how many recipes a rule speaks, and in how many of them that is
+// conceded.
+type spoken struct{ of, conceded int }
+
+func (s spoken) text() string {
+	text := "speaks in no recipe"
+	if s.of > 0 {
+		text = "speaks in " + countedRecipes(s.of)
+	}
+	if s.conceded > 0 {
+		text += ", conceded in " + countedRecipes(s.conceded)
+	}
+	return text
+}
+
+// speaking is what each rule of this file that can be read says of the shop's
+// recipes. It is never nil, and empty in a large shop.
+func (h *here) speaking(ctx context.Context) map[string]spoken {
+	counts := map[string]spoken{}
 	recipes := h.shop.Recipes()
 	if len(recipes) > mostAsked {
-		return ""
+		return counts
 	}
-	speaks, conceded := map[*schema.Block]bool{}, map[*schema.Block]bool{}
+	var own []*lint.Rule
+	for _, b := range h.file.Blocks {
+		if rule := shoprule.Named(h.shop, b.Label); b.Is("rule") && rule != nil {
+			own = append(own, rule)
+			counts[b.Label] = spoken{}
+		}
+	}
+	type told struct {
+		rule   string
+		recipe *schema.Block
+	}
+	seen := map[told]bool{}
 	var last *schema.File
 	for _, recipe := range recipes {
 		if recipe.File == last {
 			continue
 		}
 		if last = recipe.File; ctx.Err() != nil {
-			return ""
+			return map[string]spoken{}
 		}
-		report := lint.RunFile(h.shop, []*lint.Rule{rule}, h.today, last.Name)
+		report := lint.RunFile(h.shop, own, h.today, last.Name)
+		first := func(f *lint.Found) bool {
+			t := told{f.Rule.Name, f.Recipe}
+			if _, own := counts[t.rule]; !own || f.Recipe == nil || seen[t] {
+				return false
+			}
+			seen[t] = true
+			return true
+		}
 		for i := range report.Findings {
-			if f := &report.Findings[i]; f.Rule == rule && f.Recipe != nil {
-				speaks[f.Recipe] = true
+			if f := &report.Findings[i]; first(f) {
+				counts[f.Rule.Name] = spoken{counts[f.Rule.Name].of + 1, counts[f.Rule.Name].conceded}
 			}
 		}
 		for i := range report.Conceded {
-			if c := &report.Conceded[i]; c.Rule == rule && c.Recipe != nil {
-				conceded[c.Recipe] = true
+			if f := &report.Conceded[i].Found; first(f) {
+				counts[f.Rule.Name] = spoken{counts[f.Rule.Name].of, counts[f.Rule.Name].conceded + 1}
 			}
 		}
 	}
-	text := "speaks in no recipe"
-	if n := len(speaks); n > 0 {
-		text = "speaks in " + countedRecipes(n)
-	}
-	if n := len(conceded); n > 0 {
-		text += ", conceded in " + countedRecipes(n)
-	}
-	return text
+	return counts
 }
 
 func countedRecipes(n int) string {

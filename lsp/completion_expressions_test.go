@@ -6,6 +6,7 @@ import (
 
 	"github.com/stretchr/testify/assert"
 	"github.com/stretchr/testify/require"
+	protocol "github.com/tliron/glsp/protocol_3_16"
 )
 
 // putty is the rule that the format's own description shows, with an option,
@@ -114,4 +115,67 @@ func TestCompletionInExpressions(t *testing.T) {
 			}
 		})
 	}
+}
+
+// Behind signs that take more bytes than units, in the two encodings: LSP 3.17,
+// PositionEncodingKind. A degree sign has two bytes in UTF-8 and one unit in
+// UTF-16; a candle four and two.
+func TestRulesOverThePipe(t *testing.T) {
+	text := strings.Replace(putty, `when     = mold.seal.kind == "putty"`, `when     = "°🕯" != "x" && mold.seal.kin`, 1)
+	line, column16 := 3, len(`  when     = "..." != "x" && mold.seal.`)
+	for enc, column := range map[string]int{"utf-16": column16, "utf-8": column16 + 3} {
+		e := connect(t, demoShop(t), "shop", strings.Replace(able, `["utf-16"]`, `["`+enc+`"]`, 1))
+		uri := e.open(newRule, text)
+		about := e.about(uri, "seal.kin", len("seal.kin"))
+		var list completionList
+		e.call("textDocument/completion", with(about, "context", map[string]any{"triggerKind": 1}), &list)
+		require.NotEmpty(t, list.Items)
+		var kind completionItem
+		for _, item := range list.Items {
+			if item.Label == "kind" {
+				kind = item
+			}
+		}
+		require.NotNil(t, kind.TextEdit, "%s: %q", enc, labelsOf(list.Items))
+		edit := kind.TextEdit.(protocol.TextEdit)
+		want := protocol.Range{Start: protocol.Position{Line: uint32(line), Character: uint32(column)}, End: protocol.Position{Line: uint32(line), Character: uint32(column + 3)}}
+		assert.Equal(t, want, edit.Range, enc)
+		assert.Equal(t, "a text", *kind.Detail)
+		var resolved completionItem
+		e.call("completionItem/resolve", kind, &resolved)
+		assert.Equal(t, "A text, as its item on the shelf says.\n\nWhat it is. Hot-melt glue softens far below the heat of a pour.\n\nOne of: plug, putty, screw, tape, hot-melt glue, magnet, sticker, silicone.",
+			resolved.Documentation.(protocol.MarkupContent).Value)
+		e.replace(uri, "mold.seal.kin", `mold.seal.kind == "putty"`)
+		var hover protocol.Hover
+		e.call("textDocument/hover", e.about(uri, "seal.kind", len("seal.k")), &hover)
+		want.End.Character++
+		assert.Equal(t, want, *hover.Range, enc)
+		assert.Contains(t, hover.Contents.(protocol.MarkupContent).Value, "- cool-pour, sound: putty\n- hot-pour, faulty: putty")
+		var help protocol.SignatureHelp
+		e.call("textDocument/signatureHelp", e.about(uri, `degrees("10`, len(`degrees("1`)), &help)
+		require.Len(t, help.Signatures, 1)
+		assert.Equal(t, `degrees("10 °F") gives a temperature difference`, help.Signatures[0].Label)
+	}
+}
+
+// A dot in a figure and a brace of a block were typed for their own sake.
+func TestDotsAndBracesElsewhere(t *testing.T) {
+	disk := demoShop(t)
+	e := connect(t, disk, "shop", able)
+	uri := e.open(tide, string(disk[tide].Data))
+	ask := func(piece string, further int, trigger string) int {
+		var list completionList
+		e.call("textDocument/completion", with(e.about(uri, piece, further), "context", map[string]any{"triggerKind": 2, "triggerCharacter": trigger}), &list)
+		return len(list.Items)
+	}
+	e.replace(uri, `weight = "0.6 g"`, `weight = "0." `)
+	assert.Zero(t, ask(`"0."`, 3, "."))
+	e.replace(uri, `  dye "madder" {`, `  dye "madder" {`)
+	assert.Zero(t, ask(`dye "madder" {`, len(`dye "madder" {`), "{"))
+	rule := e.open(newRule, putty)
+	e.replace(rule, `${show(pour.at)}`, `${`)
+	var list completionList
+	e.call("textDocument/completion", with(e.about(rule, "${", 2), "context", map[string]any{"triggerKind": 2, "triggerCharacter": "{"}), &list)
+	require.NotEmpty(t, list.Items)
+	assert.Equal(t, "show", list.Items[0].Label)
 }

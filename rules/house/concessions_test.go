@@ -130,6 +130,12 @@ func TestKeys(t *testing.T) {
 	day := "2026-10-20"
 	text := "recipe \"try\" {\n  made_for = \"own use\"\n  wax \"blnd\" {\n    weight = \"1 kg\"\n  }\n}\n"
 	assert.Contains(t, check(t, day, text), `must unknown-key on "blnd"`)
+	// What the example of a shop rule names is in the shop, or in the example.
+	rule := "rule \"r\" {\n  about = \"wax\"\n  require = wax.weight > amount(\"1 g\")\n  sound {\n    wax \"own\" {\n    }\n    recipe \"like\" {\n" +
+		"      wax \"own\" {\n      }\n      wax \"plain\" {\n      }\n      wax \"plan\" {\n      }\n    }\n  }\n}\n"
+	assert.Contains(t, check(t, day, rule), `must unknown-key on "plan"`)
+	assert.NotContains(t, check(t, day, rule), `must unknown-key on "own"`)
+	assert.NotContains(t, check(t, day, rule), `must unknown-key on "plain"`)
 	again := "wax \"plain\" {\n  fragrance_limit = \"20 % of wax\"\n}\n"
 	assert.Contains(t, check(t, day, again), `must key-repeated on "plain"`)
 	assert.NotContains(t, check(t, day, "dye \"plain\" {\n}\n"), `must key-repeated on "plain"`, "a key is a kind's own")
