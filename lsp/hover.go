@@ -79,6 +79,9 @@ func (h *here) subjectAt(at int32) *subject {
 func (h *here) labelSubject(b *schema.Block) *subject {
 	switch b.Spec.Label {
 	case schema.Defines:
+		if b.Is("recipe") && b.Parent != nil {
+			return about(b.LabelSpan, append(h.card(b), h.ruleSays(b))...)
+		}
 		return about(b.LabelSpan, h.card(b)...)
 	case schema.Refers:
 		for _, kind := range b.Spec.LabelRefers {

@@ -23,7 +23,10 @@ func (h *here) expressionSubject(v schema.Value, at int32) *subject {
 		return h.keySubject(v, at)
 	}
 	says := h.partMeans(&part)
-	if v.Spec.Name != "is" {
+	switch fixed := d.Fixed(part.Source, h.units()); {
+	case fixed != "" && part.Sort != shoprule.SignPart:
+		says = append(says, "Here it is "+fixed+".")
+	case v.Spec.Name != "is" && !part.Name.One:
 		says = append(says, h.comesTo(d, rule, &part, v.Spec.Name != "when"))
 	}
 	return about(part.Span, says...)
@@ -57,7 +60,7 @@ func (h *here) partMeans(p *shoprule.Part) []string {
 	case shoprule.KindPart:
 		return []string{"**" + n.Word + "** " + n.Doc}
 	case shoprule.OptionPart:
-		return []string{spaced("**option."+h.plain(n.Word)+"** "+fullSentence(n.Gives)+" It is", code(strings.Join(n.Words, ""))+".", h.plain(fullStop(n.Doc)))}
+		return []string{spaced("**option."+h.plain(n.Word)+"** "+fullSentence(n.Gives), h.plain(fullStop(n.Doc)))}
 	}
 	head := "**" + p.Source + "** " + fullSentence(n.Gives+fromText[n.From])
 	return append([]string{head}, nameDoc(n)...)
@@ -115,6 +118,25 @@ func (h *here) exampleSays(b *schema.Block) []string {
 		says = append(says, "The rule cannot be read yet, so it is not tried.")
 	}
 	return says
+}
+
+// ruleSays is what the rule says of a recipe of one of its examples.
+func (h *here) ruleSays(recipe *schema.Block) string {
+	proof := shoprule.Prove(lint.NewFileView(h.shop, h.file, h.today), topOf(recipe))
+	for _, e := range proof.Examples {
+		if e.Block != recipe.Parent {
+			continue
+		}
+		for _, said := range e.Recipes {
+			if of, found := strings.CutPrefix(said, recipe.Title()+": "); found {
+				return "This rule: " + h.plain(fullStop(of))
+			}
+		}
+		if strings.HasPrefix(e.Says, recipe.Title()+" ") {
+			return "This rule: " + h.plain(fullStop(e.Says))
+		}
+	}
+	return ""
 }
 
 // restsText is how a rule of the shop's own is proved, and the trials that bear

@@ -33,7 +33,9 @@ func TestHoverInExpressions(t *testing.T) {
 		{"a comparison", "pour.at <=", "pour.at ‸<=", "<=", []string{
 			"`pour.at <= mold.seal.holds_to - option.in_hand`", "- cool-pour, sound: yes\n- hot-pour, faulty: no"}},
 		{"an option", "- option.in_hand", "- option.in_‸hand", "in_hand", []string{
-			"**option.in_hand** A temperature difference. It is `degrees(\"10 °F\")`. What we keep in hand.", "- cool-pour, sound: 10 °F (5.6 °C)"}},
+			"**option.in_hand** A temperature difference. What we keep in hand.", "Here it is 10 °F (5.6 °C)."}},
+		{"an amount", "require  = pour.at <=", `require  = fragrance.weight < amou‸nt("0.2 g") || pour.at <=`, "amount", []string{"**amount**", "Here it is 0.2 g (0.007 oz)."}},
+		{"what there is one of", "require  = pour.at <=", `require  = bat‸ch.total < amount("0.2 g") || pour.at <=`, "batch", []string{"**batch** The figures of the whole batch"}},
 		{"a function", "${show(pour.at)}", "${sho‸w(pour.at)}", "show", []string{
 			"**show** `show(an amount)` gives a text.", "- cool-pour, sound: 170 °F\n- hot-pour, faulty: 212 °F"}},
 		{"a function around others", "require  = pour.at <=", `require  = le‸ast(pour.at, amount("80 °C")) <=`, "least", []string{
@@ -49,6 +51,9 @@ func TestHoverInExpressions(t *testing.T) {
 		{"in an expression that cannot be read", "holds_to - option.in_hand", "hol‸ds_to - (", "holds_to", []string{"**mold.seal.holds_to** A temperature,"}},
 		{"a sound example", "sound {", "so‸und {", "sound", []string{
 			"**sound** An example that the rule must pass", "As it should be:\n\n- cool-pour: checked, and nothing found"}},
+		{"a recipe of a faulty example", `recipe "hot-pour"`, `recipe "hot-‸pour"`, `"hot-pour"`, []string{
+			"**hot-pour**, a pillar for sale in the US.", "This rule: A pour at 212 °F (°F); putty holds to 220 °F."}},
+		{"a recipe of a sound one", `recipe "cool-pour"`, `recipe "cool-‸pour"`, `"cool-pour"`, []string{"This rule: checked, and nothing found."}},
 		{"a faulty example", "faulty {", "fau‸lty {", "faulty", []string{
 			"**faulty** An example in which the rule must speak", "As it should be:\n\n- hot-pour: A pour at 212 °F (°F); putty holds to 220 °F"}},
 	} {

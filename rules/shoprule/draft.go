@@ -34,6 +34,7 @@ type Name struct {
 	From  string // where it is from: "recipe", "shelves", "reckoned", "this rule"; "" for a kind of block
 	Words []string
 	Type  Type
+	One   bool // there is one of it in a recipe, such as the batch
 }
 
 // Kinds are the names that an expression can start with: first what the rule
@@ -107,7 +108,12 @@ func endsOf(t Type) []Name {
 
 func (k *kind) told() Name {
 	t := Type{Kind: Thing, Of: k.Name}
-	return Name{Word: k.Name, Gives: t.String(), Doc: k.Doc, Type: t}
+	return Name{Word: k.Name, Gives: t.String(), Doc: k.Doc, Type: t, One: k.one()}
+}
+
+// one says whether a recipe has one of the kind, whatever stands in it.
+func (k *kind) one() bool {
+	return k.step == "" && !k.vessel && k.ingredients == nil && (k.all == nil || k.Name == "shop")
 }
 
 func (n *name) told() Name {

@@ -60,6 +60,16 @@ func inPlace(example, recipe *schema.Block) *schema.Block {
 	return example
 }
 
+// Fixed is an amount that is the same whatever the recipe: one that stands in
+// the rule, or an option. "": it is none.
+func (d *Draft) Fixed(source string, units quantity.System) string {
+	e := d.part(source)
+	if e == nil || e.fixed == nil || e.Kind != Amount {
+		return ""
+	}
+	return e.bothWays(e.fixed, units)
+}
+
 func (p *program) values(view *lint.View, e *expr, behindWhen bool, o *Outcome) {
 	s := sceneOf.In(view)
 	r, over := p.begin(s)
@@ -125,7 +135,7 @@ func (e *expr) reads(s *scene) (text, why string) {
 		}
 		return "empty", ""
 	case e.Kind == Amount:
-		return bothWays(s, e, &v), ""
+		return e.bothWays(&v, s.view.Units()), ""
 	}
 	return shown(s, e, v), ""
 }
@@ -144,9 +154,11 @@ func (t *thing) reads(s *scene) string {
 }
 
 // bothWays is an amount with the other system in brackets.
-func bothWays(s *scene, e *expr, v *value) string {
-	units := s.view.Units()
+func (e *expr) bothWays(v *value, units quantity.System) string {
 	if q, ok := asWritten(e, v); ok {
+		return q.Both(units)
+	}
+	if q, err := quantity.Parse(e.written, e.Dim); e.written != "" && err == nil {
 		return q.Both(units)
 	}
 	low := quantity.FromBase(v.low, e.unit()).Both(units)
