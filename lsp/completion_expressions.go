@@ -148,7 +148,8 @@ var functionRooms = map[string]string{
 }
 
 // askedOf offers what can be asked of what stands before the dot. Where a sign
-// stands before that, what measures the same comes first.
+// stands before that, what measures the same comes first; where a fix sets it,
+// what can be set.
 func (a *asked) askedOf(d *shoprule.Draft) []offer {
 	names, _ := d.Asked(a.spot.Base)
 	type ranked struct {
@@ -166,7 +167,9 @@ func (a *asked) askedOf(d *shoprule.Draft) []offer {
 			kind, what = protocol.CompletionItemKindConstant, "option"
 		}
 		r := ranked{a.nameOffer(n, what, kind), 1}
-		if left := a.spot.Left; left != "" && n.Type.Kind != shoprule.Thing {
+		if a.name == "what" && n.Set {
+			r.rank = 0
+		} else if left := a.spot.Left; left != "" && n.Type.Kind != shoprule.Thing {
 			r.rank = 2
 			if d.Fits(left, a.spot.Sign, a.spot.Base+"."+n.Word) {
 				r.rank = 0

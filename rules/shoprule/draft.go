@@ -35,6 +35,7 @@ type Name struct {
 	Words []string
 	Type  Type
 	One   bool // there is one of it in a recipe, such as the batch
+	Set   bool // a fix can set it
 }
 
 // Kinds are the names that an expression can start with: first what the rule
@@ -117,7 +118,7 @@ func (k *kind) one() bool {
 }
 
 func (n *name) told() Name {
-	return Name{Word: n.Name, Gives: n.gives(), Doc: n.Doc, From: n.From, Words: n.Type.Choices, Type: n.Type}
+	return Name{Word: n.Name, Gives: n.gives(), Doc: n.Doc, From: n.From, Words: n.Type.Choices, Type: n.Type, Set: n.canBeSet()}
 }
 
 // NameOf is what can be asked of a kind, or with "" a kind itself. False: there

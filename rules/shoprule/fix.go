@@ -37,9 +37,9 @@ func (p *program) readSet(c *compiler, b *schema.Block) {
 	}
 	what := p.read(c, b.Get("what"), func(c *compiler, e *expr) *expr {
 		switch {
-		case !e.named || e.name == nil || e.name.Attr == nil || e.far || e.name.From == "shelves":
+		case !e.named || e.name == nil || !e.name.ofRecipe() || e.far:
 			c.refuse(e, "what is set is an attribute of the recipe, such as pour.at; the shelves are as the supplier says")
-		case e.Kind == List || e.Kind == Number:
+		case !e.name.canBeSet():
 			c.refuse(e, "what is set is an amount, a word or a key, and this is %s", e.Type)
 		}
 		return e
@@ -63,6 +63,14 @@ func (p *program) readSet(c *compiler, b *schema.Block) {
 	if what != nil && to != nil {
 		p.fixes = append(p.fixes, fix{title: b.Label, what: what, to: to})
 	}
+}
+
+// ofRecipe says whether a name is an attribute that the recipe writes.
+func (n *name) ofRecipe() bool { return n.Attr != nil && n.From != "shelves" }
+
+// canBeSet says whether a fix can rewrite it.
+func (n *name) canBeSet() bool {
+	return n.ofRecipe() && n.Type.Kind != List && n.Type.Kind != Number
 }
 
 // keyOf says whether an expression names the key of something on the shelves.
