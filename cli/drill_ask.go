@@ -62,7 +62,7 @@ func (v drillCommand) ask(s *session, shop drillShop, school *drill.School) int 
 		if !more || n == *v.exercises || !l.another() {
 			break
 		}
-		if e, err = l.next(series, school); err != nil {
+		if e, err = l.next(series); err != nil {
 			s.sayNoExercise(err)
 			return NotWorked
 		}
@@ -128,7 +128,7 @@ func (l *lesson) fresh(e *drill.Exercise) *asked {
 	return &asked{e, drill.NewRecord(l.shop.key, l.school.Today, e)}
 }
 
-func (l *lesson) next(series *drill.Series, school *drill.School) (*asked, error) {
+func (l *lesson) next(series *drill.Series) (*asked, error) {
 	e, err := series.Next()
 	if err != nil {
 		return nil, err
@@ -154,6 +154,8 @@ func (l *lesson) answer(format string, values ...any) {
 // read asks and reads a line; false at the end of input.
 func (l *lesson) read(question string) (string, bool) {
 	fmt.Fprint(l.Out, question+" ")
+	l.asking.Store(true)
+	defer l.asking.Store(false)
 	if !l.lines.Scan() {
 		fmt.Fprintln(l.Out)
 		return "", false
@@ -345,7 +347,7 @@ func (l *lesson) found(a *asked, i int) error {
 	} else {
 		l.done[byThemselves]++
 	}
-	l.answer("Yes: %s. %s.", a.Faults[i].Rule.Name, a.Faults[i].Found[0].Message)
+	l.answer("Yes: %s. %s.", a.Faults[i].Rule.Name, schema.Capital(a.Faults[i].Found[0].Message))
 	return l.keepRecord(a)
 }
 

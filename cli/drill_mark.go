@@ -186,7 +186,17 @@ func (v drillCommand) hints() int { return slices.Index(drill.HintWords, v.hint.
 func (v drillCommand) show(p *report.Page, m *drill.Mark, e *drill.Exercise, file string) {
 	p.Title(file, e.Title)
 	p.Blank()
-	line := func(label, text string) { p.Wrap("  "+label, told, text) }
+	var lines [][2]string
+	line := func(label, text string) { lines = append(lines, [2]string{label, text}) }
+	flush := func() {
+		for _, l := range lines {
+			p.Wrap("  "+l[0], told, l[1])
+		}
+		if lines != nil {
+			p.Blank()
+		}
+		lines = nil
+	}
 	if m.NoRecipe {
 		line("no recipe", "There is no recipe in it any more, or more than one.")
 	}
@@ -199,25 +209,26 @@ func (v drillCommand) show(p *report.Page, m *drill.Mark, e *drill.Exercise, fil
 	if len(m.Restored) > 0 {
 		line("judged as set", "What "+strings.Join(m.Restored, " and ")+" said was taken as it was set: another purpose mends nothing.")
 	}
+	flush()
 	for i := range m.Slips {
 		v.showMarked(p, &m.Slips[i])
-	}
-	for i := range m.Broken {
-		f := &m.Broken[i]
-		line("newly wrong", fmt.Sprintf("%s (line %d, %s)", f.Message, f.At.File.Text.Line(f.At.Span.Start), f.Rule.Name))
-	}
-	for _, u := range m.Unchecked {
-		line("not told", u.Message)
 	}
 	if m.NoRecipe && *v.answers {
 		for i := range e.Faults {
 			showSlip(p, &e.Faults[i], "not mended")
 		}
 	}
+	for i := range m.Broken {
+		f := &m.Broken[i]
+		line("newly wrong", fmt.Sprintf("line %d, %s: %s.", f.At.File.Text.Line(f.At.Span.Start), f.Rule.Name, f.Message))
+	}
+	for _, u := range m.Unchecked {
+		line("not told", u.Message+".")
+	}
 	if m.Good() {
 		line("all mended", "The checker finds nothing more that must or should be put right.")
 	}
-	p.Blank()
+	flush()
 }
 
 // showMarked tells what became of one slip. What is not mended is named only
@@ -245,8 +256,8 @@ func (v drillCommand) showMarked(p *report.Page, slip *drill.Marked) {
 		found = &slip.Said[0]
 	}
 	showHints(p, found, v.hints())
+	p.Blank()
 	if *v.answers {
-		p.Blank()
 		showSlip(p, slip.Planted, "not mended")
 	}
 }

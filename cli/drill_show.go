@@ -21,10 +21,10 @@ func showExercise(p *report.Page, e *drill.Exercise, shop string) {
 	if e.Draft {
 		text += " It is for a class, and not test burned yet."
 	}
-	p.Wrap("", 0, text)
+	p.Wrap("", 0, text+" Nothing is poured from an exercise.")
 	p.Blank()
 	for i, line := range strings.Split(strings.TrimRight(e.Text, "\n"), "\n") {
-		p.Line(fmt.Sprintf("%4d  %s", i+1, report.Clean(line)))
+		p.Written(fmt.Sprintf("%4d  ", i+1), line)
 	}
 	p.Blank()
 }
@@ -38,11 +38,11 @@ func showSlip(p *report.Page, slip *drill.Planted, how string) {
 		}
 	}
 	line("slip", schema.Capital(slip.Slip)+".")
-	for _, c := range slip.Changes {
-		line("changed", changeText(c))
+	for _, text := range changeTexts(slip.Changes) {
+		line("changed", text)
 	}
 	for i := range slip.Found {
-		line("the checker", slip.Found[i].Message)
+		line("the checker", schema.Capital(slip.Found[i].Message)+".")
 	}
 	line("why", paragraphs(slip.Rule.Why))
 	line("to mend it", paragraphs(slip.Rule.Remedy))
@@ -52,26 +52,46 @@ func showSlip(p *report.Page, slip *drill.Planted, how string) {
 
 func paragraphs(text string) string { return strings.Join(strings.Fields(text), " ") }
 
-// changeText says what stands where something else stood.
-func changeText(c drill.Change) string {
-	was, is := joined(c.Was), joined(c.Is)
-	switch {
-	case was == "":
-		return fmt.Sprintf("line %d was put there: %s", c.Line, is)
-	case is == "":
-		return fmt.Sprintf("before line %d was left out: %s", c.Line, was)
+// changeTexts say what stands where something else stood.
+func changeTexts(changes []drill.Change) []string {
+	if len(changes) == 2 && changes[0].Is == nil && changes[1].Was == nil && joined(changes[0].Was) == joined(changes[1].Is) {
+		return []string{fmt.Sprintf("moved to line %d; in the shop it stands before line %d: %s", changes[1].Line, changes[0].Line, joined(changes[1].Is))}
 	}
-	return fmt.Sprintf("line %d: %s; the shop has %s", c.Line, is, was)
-}
-
-func joined(lines []string) string {
-	var parts []string
-	for _, line := range lines {
-		if text := strings.Join(strings.Fields(line), " "); text != "" {
-			parts = append(parts, text)
+	if len(changes) == 2 && changes[1].Is == nil && changes[0].Was == nil && joined(changes[1].Was) == joined(changes[0].Is) {
+		return []string{fmt.Sprintf("moved to line %d; in the shop it stands before line %d: %s", changes[0].Line, changes[1].Line, joined(changes[0].Is))}
+	}
+	var all []string
+	for _, c := range changes {
+		was, is := joined(c.Was), joined(c.Is)
+		switch {
+		case was == "":
+			all = append(all, fmt.Sprintf("put in at line %d: %s", c.Line, is))
+		case is == "":
+			all = append(all, fmt.Sprintf("left out before line %d: %s", c.Line, was))
+		default:
+			all = append(all, fmt.Sprintf("line %d: %s; the shop has %s", c.Line, is, was))
 		}
 	}
-	return strings.Join(parts, " ")
+	return all
+}
+
+// joined is lines of a recipe on one line.
+func joined(lines []string) string {
+	var b strings.Builder
+	for _, line := range lines {
+		text := strings.Join(strings.Fields(line), " ")
+		switch said := b.String(); {
+		case text == "":
+			continue
+		case said == "":
+		case strings.HasSuffix(said, "{") || text == "}":
+			b.WriteString(" ")
+		default:
+			b.WriteString("; ")
+		}
+		b.WriteString(text)
+	}
+	return b.String()
 }
 
 // showHints gives the first hints on a finding.

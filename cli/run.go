@@ -8,6 +8,7 @@ import (
 	"io"
 	"slices"
 	"sync"
+	"sync/atomic"
 	"time"
 
 	"github.com/spf13/pflag"
@@ -59,6 +60,11 @@ func Run(ctx context.Context, args []string, env Env) int {
 	case <-ctx.Done():
 		s.writing.Lock()
 		s.progress.erase()
+		if s.asking.Load() {
+			fmt.Fprintln(s.Err) // the question stands on an open line
+			s.say("stopped here; what was answered is kept")
+			return NotWorked
+		}
 		s.say("stopped before the end")
 		return NotWorked
 	}
@@ -69,7 +75,8 @@ type session struct {
 	Env
 	ctx      context.Context
 	progress progress
-	writing  sync.Mutex // held while a file is written
+	writing  sync.Mutex  // held while a file is written
+	asking   atomic.Bool // somebody is asked something
 }
 
 // verb is one thing the program does.

@@ -71,6 +71,12 @@ var furtherMutations = []drill.Kind{
 	{Slip: "a label without its identifier", Rule: "hazard-label-missing", Plant: func(b *drill.Bench) []drill.Fault {
 		return otherLabel(b, "ufi", func(line string) bool { return strings.HasPrefix(line, "ufi") })
 	}},
+	{Slip: "declared to look like food", Rule: "looks-like-food", Plant: func(b *drill.Bench) []drill.Fault {
+		if b.View.MadeFor == lint.OwnUse || !soldAbroad(b) {
+			return nil
+		}
+		return []drill.Fault{rewrite(b.Recipe.Get("looks_like"), `"food"`)}
+	}},
 	{Slip: "a burn that failed", Rule: "test-burn-missing", Plant: func(b *drill.Bench) []drill.Fault {
 		if b.View.MadeFor != lint.Sale {
 			return nil

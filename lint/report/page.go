@@ -46,6 +46,27 @@ func (p *Page) String() string { return p.b.String() }
 // Line writes one line as it is.
 func (p *Page) Line(text string) { p.b.WriteString(strings.TrimRight(text, " ") + "\n") }
 
+// Written shows a line of a file behind what stands in its margin; where it is
+// wider than the page it goes on below, indented.
+func (p *Page) Written(margin, text string) {
+	text = Clean(strings.TrimRight(text, "\r\n"))
+	if uniseg.StringWidth(margin+text) <= p.width {
+		p.Line(margin + text)
+		return
+	}
+	words := strings.TrimLeft(text, " ")
+	lead := margin + text[:len(text)-len(words)]
+	indent := uniseg.StringWidth(lead)
+	for i, line := range wrap(words, p.width-indent-2) {
+		if i > 0 {
+			line = strings.Repeat(" ", indent+2) + line
+		} else {
+			line = lead + line
+		}
+		p.Line(line)
+	}
+}
+
 // Blank leaves one line out.
 func (p *Page) Blank() { p.b.WriteString("\n") }
 

@@ -116,7 +116,7 @@ func union(a, b []string) []string {
 // plain is a text without what does not matter to what it says.
 func plain(text string) (lines []string) {
 	for line := range strings.Lines(text) {
-		lines = append(lines, strings.TrimSpace(line))
+		lines = append(lines, strings.Join(strings.Fields(line), " "))
 	}
 	return lines
 }
@@ -133,7 +133,7 @@ func undone(e *drill.Exercise) []string {
 	for _, c := range all {
 		var was []string
 		for _, line := range c.Was {
-			was = append(was, strings.TrimSpace(line))
+			was = append(was, strings.Join(strings.Fields(line), " "))
 		}
 		lines = slices.Replace(lines, c.Line-1, c.Line-1+len(c.Is), was...)
 	}
@@ -165,10 +165,15 @@ func TestSameSeedSameBytes(t *testing.T) {
 			opened, err := drill.NewSchool(shelf, rules.For(shelf), set.Day).Open(set, item)
 			require.NoError(t, err)
 			made := nth(t, one, seed, "", item.Number)
-			assert.Equal(t, made.Text, opened.Text)
-			assert.Equal(t, made.Sound, opened.Sound)
+			assert.Equal(t, a[item.File], opened.Text)
+			head := strings.TrimSuffix(opened.Text, made.Text)
+			assert.Equal(t, head+made.Sound, opened.Sound)
+			below := strings.Count(head, "\n")
 			for i := range made.Faults {
-				assert.Equal(t, made.Faults[i].Changes, opened.Faults[i].Changes)
+				for n, c := range made.Faults[i].Changes {
+					c.Line += below
+					assert.Equal(t, c, opened.Faults[i].Changes[n], "lines as in the file")
+				}
 				assert.Equal(t, made.Faults[i].Slip, opened.Faults[i].Slip)
 			}
 		}

@@ -78,6 +78,7 @@ func (s *School) plant(b *base, faults []Fault) (text string, said *lint.Report,
 	if err != nil || text == b.text {
 		return "", nil, false
 	}
+	text = laidOut(text)
 	said = s.check(text)
 	return text, said, exactly(b.said, said, faults)
 }

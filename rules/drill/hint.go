@@ -19,7 +19,7 @@ var HintWords = []string{"group", "line", "why", "fix"}
 func Hints(f *lint.Found) []Hint {
 	line := f.At.File.Text.Line(f.At.Span.Start)
 	typed := strings.TrimSpace(f.At.File.Text.Slice(f.At.File.Text.LineSpan(line)))
-	fix := f.Message + ". " + schema.Capital(strings.TrimSpace(f.Rule.Remedy))
+	fix := schema.Capital(f.Message) + ". " + schema.Capital(strings.TrimSpace(f.Rule.Remedy))
 	if fixes := f.Repairs(); len(fixes) > 0 {
 		fix += " For instance: " + fixes[0].Title + "."
 	}

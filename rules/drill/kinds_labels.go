@@ -27,12 +27,6 @@ func labelKinds() []Kind {
 				return len(l.Get("markets").Items()) > 0
 			})
 		}},
-		{"the candle is declared to look like food", "looks-like-food", func(b *Bench) []Fault {
-			if b.View.MadeFor == lint.OwnUse || !b.View.SoldIn("EU") && !b.View.SoldIn("UK") {
-				return nil
-			}
-			return []Fault{rewrite(b.Recipe.Get("looks_like"), `"food"`)}
-		}},
 	}
 }
 

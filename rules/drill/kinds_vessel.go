@@ -1,6 +1,7 @@
 package drill
 
 import (
+	"slices"
 	"strconv"
 
 	"wickrule/rules/batch"
@@ -106,16 +107,16 @@ func vesselKinds() []Kind {
 			return b.without("warm container", "")
 		}},
 		{"one more wick than was test burned", "test-burn-stale", func(b *Bench) []Fault {
-			burns := b.View.TestBurns()
-			if len(b.Vessels) != 1 || len(burns) == 0 || !burns[len(burns)-1].Get("formula").Known() {
+			burned := b.burned()
+			if len(b.Vessels) != 1 || burned == "" {
 				return nil
 			}
 			v := &b.Vessels[0]
-			return []Fault{{Edits: []schema.Edit{schema.SetValue(v.Block.Get("wicks"), strconv.Itoa(v.Wicks+1))}, Flag: burns[len(burns)-1].Get("formula").Written()}}
+			return []Fault{{Edits: []schema.Edit{schema.SetValue(v.Block.Get("wicks"), strconv.Itoa(v.Wicks+1))}, Flag: burned}}
 		}},
 		{"the recipe is changed after its test burns", "test-burn-stale", func(b *Bench) []Fault {
-			burns := b.View.TestBurns()
-			if len(burns) == 0 || !burns[len(burns)-1].Get("formula").Known() {
+			burned := b.burned()
+			if burned == "" {
 				return nil
 			}
 			all := b.everyLoad(func(load schema.Value) string {
@@ -126,7 +127,7 @@ func vesselKinds() []Kind {
 				return less.Decimal(3) + " " + load.Amount().Unit().Symbol
 			})
 			for i := range all {
-				all[i].Flag = burns[len(burns)-1].Get("formula").Written()
+				all[i].Flag = burned
 			}
 			return all
 		}},
@@ -174,6 +175,16 @@ func vesselHunches() []Kind {
 			return all
 		}},
 	}
+}
+
+// burned is the formula of the last test burn as it is written, where the burns
+// say what was burned: else nobody can tell what was changed since.
+func (b *Bench) burned() string {
+	burns := b.View.TestBurns()
+	if !slices.ContainsFunc(burns, func(burn *schema.Block) bool { return burn.Get("burned_as").Known() }) {
+		return ""
+	}
+	return burns[len(burns)-1].Get("formula").Written()
 }
 
 // otherWax swaps the only wax for others from the shelf, in the steps that

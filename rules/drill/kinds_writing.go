@@ -5,6 +5,7 @@ import (
 
 	"wickrule/rules/batch"
 	"wickrule/schema"
+	"wickrule/schema/quantity"
 )
 
 // writingKinds are slips of the pen: the text itself cannot be read as it was
@@ -61,9 +62,13 @@ func writingKinds() []Kind {
 		{"a sum stands where the weight belongs", "not-a-literal", func(b *Bench) []Fault {
 			var all []Fault
 			for i := range b.Waxes {
-				if w := b.Waxes[i].Block.Get("weight"); w.Known() {
-					all = append(all, rewrite(w, "600 + 640"))
+				w := b.Waxes[i].Block.Get("weight")
+				if !w.IsAmount() || w.Amount().IsRange() {
+					continue
 				}
+				grams := w.Amount().Base()
+				part := grams.Mul(quantity.NewRat(2, 5)).Floor(quantity.Int(1))
+				all = append(all, rewrite(w, part.Decimal(0)+" + "+grams.Sub(part).Decimal(0)))
 			}
 			return all
 		}},

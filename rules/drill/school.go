@@ -142,7 +142,8 @@ func (s *School) bases(t *taken) []*base {
 		for strings.Contains(text, "\n\n\n") { // where burns were taken out
 			text = strings.ReplaceAll(text, "\n\n\n", "\n\n")
 		}
-		b := &base{key: t.key, title: t.title, draft: draft, text: text}
+		text = strings.ReplaceAll(text, "\n\n}\n", "\n}\n")
+		b := &base{key: t.key, title: t.title, draft: draft, text: laidOut(text)}
 		b.said = s.check(b.text)
 		if !sound(b.said) {
 			return false
@@ -163,7 +164,23 @@ func (s *School) bases(t *taken) []*base {
 	return t.bases
 }
 
-// lastBurnsOnly takes out all burns of each candle but the last.
+// laidOut is a text in the house layout, so that nothing planted stands out by
+// its place; the text itself where it cannot be laid out, or has other lines
+// then.
+func laidOut(text string) string {
+	edits, err := schema.Format(schema.Read(ExerciseName, []byte(text)))
+	if err != nil {
+		return text
+	}
+	laid, err := schema.Apply(text, edits)
+	if err != nil || strings.Count(laid, "\n") != strings.Count(text, "\n") {
+		return text
+	}
+	return laid
+}
+
+// lastBurnsOnly takes out all burns of each candle but the last, and those that
+// say what was burned.
 func lastBurnsOnly(recipe *schema.Block) []schema.Edit {
 	last := map[string]*schema.Block{}
 	for burn := range recipe.Each("test_burn") {
@@ -171,7 +188,7 @@ func lastBurnsOnly(recipe *schema.Block) []schema.Edit {
 	}
 	var edits []schema.Edit
 	for burn := range recipe.Each("test_burn") {
-		if last[burn.Get("candle").Text()] != burn {
+		if last[burn.Get("candle").Text()] != burn && burn.Get("burned_as").Absent() {
 			edits = append(edits, schema.RemoveBlock(burn))
 		}
 	}

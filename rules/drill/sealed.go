@@ -5,6 +5,7 @@ import (
 	"encoding/base64"
 	"encoding/json"
 	"errors"
+	"strings"
 
 	"wickrule/lint"
 	"wickrule/schema"
@@ -65,8 +66,11 @@ func (s *School) Open(set *Set, item SetItem) (*Exercise, error) {
 	if read.Decode(&in) != nil || len(in.Slips) == 0 {
 		return nil, errOtherwise
 	}
-	b := &base{key: in.Recipe, title: in.Title, draft: in.Draft, text: in.Sound, said: s.check(in.Sound)}
-	shop, _, recipe := s.read(in.Sound, in.Recipe)
+	// With the heading, so that lines have the numbers they have in the file.
+	head := heading(set.Shop, item.Number, len(in.Slips), in.Draft)
+	b := &base{key: in.Recipe, title: in.Title, draft: in.Draft, text: head + in.Sound}
+	b.said = s.check(b.text)
+	shop, _, recipe := s.read(b.text, in.Recipe)
 	if recipe == nil || !sound(b.said) {
 		return nil, errOtherwise
 	}
@@ -81,12 +85,13 @@ func (s *School) Open(set *Set, item SetItem) (*Exercise, error) {
 			if edit.Start < 0 || edit.End < edit.Start || int(edit.End) > len(in.Sound) {
 				return nil, errOtherwise
 			}
-			f.Edits = append(f.Edits, schema.Edit{File: recipe.File, Span: schema.Span{Start: edit.Start, End: edit.End}, Text: edit.Text})
+			at := int32(len(head))
+			f.Edits = append(f.Edits, schema.Edit{File: recipe.File, Span: schema.Span{Start: at + edit.Start, End: at + edit.End}, Text: edit.Text})
 		}
 		faults = append(faults, f)
 	}
 	text, said, ok := s.proved(b, faults)
-	if !ok || Digest(text) != item.Text {
+	if !ok || Digest(strings.TrimPrefix(text, head)) != item.Text {
 		return nil, errOtherwise
 	}
 	e := s.made(b, faults, text, said)

@@ -26,8 +26,9 @@ type Series struct {
 	about  string
 	rules  []string // in the order of their turns
 	taken  []*taken
-	turn   int // of the next rule
-	number int // of the last exercise
+	turn   int            // of the next rule
+	number int            // of the last exercise
+	used   map[string]int // how often each rule was in an exercise
 }
 
 // Series begins the exercises of a seed. About is a rule or a group of rules
@@ -45,7 +46,7 @@ func (s *School) Series(seed, about string) *Series {
 		all = append(all, &s.taken[i])
 	}
 	all = shuffled(newDraw(seed, "recipes", 0), all)
-	return &Series{school: s, seed: seed, about: about, rules: shuffled(newDraw(seed, "rules", 0), rules), taken: all[:min(len(all), mostRecipes)]}
+	return &Series{school: s, used: map[string]int{}, seed: seed, about: about, rules: shuffled(newDraw(seed, "rules", 0), rules), taken: all[:min(len(all), mostRecipes)]}
 }
 
 // Next makes the next exercise.
@@ -59,7 +60,9 @@ func (s *Series) Next() (*Exercise, error) {
 	wanted := 1 + d.IntN(mostFaults)
 	// What was proved once is proved; each further slip is tried with it.
 	text, said, _ := s.school.proved(b, faults)
-	for _, kind := range shuffled(d, s.school.kinds) {
+	further := shuffled(d, s.school.kinds)
+	slices.SortStableFunc(further, func(a, b Kind) int { return s.used[a.Rule] - s.used[b.Rule] }) // what was not seen yet comes first
+	for _, kind := range further {
 		if len(faults) == wanted {
 			break
 		}
@@ -73,6 +76,9 @@ func (s *Series) Next() (*Exercise, error) {
 				break
 			}
 		}
+	}
+	for _, f := range faults {
+		s.used[f.Rule]++
 	}
 	e := s.school.made(b, faults, text, said)
 	e.Seed, e.About, e.Number = s.seed, s.about, s.number

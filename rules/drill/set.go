@@ -53,7 +53,7 @@ func (s *School) SetOut(shop, seed, about string, exercises int) (map[string]str
 		}
 		item := SetItem{File: fmt.Sprintf("exercise-%02d.hcl", e.Number), Number: e.Number, Text: Digest(e.Text), Sealed: e.sealed()}
 		set.Exercises = append(set.Exercises, item)
-		files[item.File] = heading(shop, e) + e.Text
+		files[item.File] = heading(shop, e.Number, len(e.Faults), e.Draft) + e.Text
 	}
 	data, err := json.MarshalIndent(set, "", "  ")
 	if err != nil { // numbers and text only
@@ -72,9 +72,10 @@ func (s *School) SetOut(shop, seed, about string, exercises int) (map[string]str
 	return files, nil
 }
 
-func heading(shop string, e *Exercise) string {
-	text := fmt.Sprintf("# Exercise %d, %s. %s in this recipe: mend it so that it can be made.\n", e.Number, oneLine(shop), Amiss(len(e.Faults)))
-	if e.Draft {
+// heading is what stands above the recipe in an exercise's file.
+func heading(shop string, number, slips int, draft bool) string {
+	text := fmt.Sprintf("# Exercise %d, %s. %s in this recipe: mend it.\n# Nothing is poured from an exercise.\n", number, oneLine(shop), Amiss(slips))
+	if draft {
 		text += "# It is for a class, and not test burned yet.\n"
 	}
 	return text + "# What the shop has in stock stands in the folder " + ShelfName + ". Then: wickrule drill mark\n\n"
