@@ -154,7 +154,7 @@ func (l *lesson) answer(format string, values ...any) {
 // read asks and reads a line; false at the end of input.
 func (l *lesson) read(question string) (string, bool) {
 	fmt.Fprint(l.Out, question+" ")
-	l.asking.Store(true)
+	l.asking.Store(l.diary.name != "") // where nothing is kept, nothing is said to be
 	defer l.asking.Store(false)
 	if !l.lines.Scan() {
 		fmt.Fprintln(l.Out)

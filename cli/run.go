@@ -76,7 +76,7 @@ type session struct {
 	ctx      context.Context
 	progress progress
 	writing  sync.Mutex  // held while a file is written
-	asking   atomic.Bool // somebody is asked something
+	asking   atomic.Bool // somebody is asked something, and what was answered before is kept
 }
 
 // verb is one thing the program does.

@@ -175,3 +175,15 @@ func TestJSONPositions(t *testing.T) {
 	assert.Equal(t, [6]int{1, 8, 7, 1, 12, 15}, [6]int{span.Start.Line, span.Start.Column, span.Start.Byte, span.End.Line, span.End.Column, span.End.Byte})
 	assert.Equal(t, `"°🕯"`, source[span.Start.Byte:span.End.Byte])
 }
+
+// A line of a file stands as it is, its spaces too; one that is too wide goes
+// on below, indented under itself.
+func TestWrittenLines(t *testing.T) {
+	p := report.NewPage(report.Look{Width: 40})
+	p.Written("  12  ", "  to   = \"186 °F\"\n")
+	p.Written("  13  ", "  say = \"Slowly, down the side, so that no air goes with it.\"")
+	assert.Equal(t, `  12    to   = "186 °F"
+  13    say = "Slowly, down the side,
+          so that no air goes with it."
+`, p.String())
+}

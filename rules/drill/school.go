@@ -84,9 +84,6 @@ func (s *School) Files() map[string]string {
 	return files
 }
 
-// Recipes counts the recipes there are to make exercises of.
-func (s *School) Recipes() int { return len(s.taken) }
-
 // read lays a text over the school's shop and gives the recipe in it of that
 // key, else the only one; nil: there is none.
 func (s *School) read(text, key string) (*lint.Shop, *schema.File, *schema.Block) {
