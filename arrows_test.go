@@ -83,7 +83,7 @@ var only = map[string][]string{
 	"os/exec":                      {"wickrule/cli"}, // git
 	"net":                          {},
 	"net/":                         {},
-	"net/url":                      {"wickrule/lsp"}, // names only, no network
+	"net/url":                      {"wickrule/lsp", "wickrule/lint/report"}, // names only, no network
 	"github.com/tliron/glsp/":      {"wickrule/lsp"},
 	"github.com/sourcegraph/":      {"wickrule/lsp"},
 }

@@ -2,10 +2,10 @@ package cli
 
 import (
 	"bytes"
+	"cmp"
 	"encoding/json"
 	"errors"
 	"fmt"
-	"io/fs"
 	"os"
 	"path/filepath"
 	"slices"
@@ -15,10 +15,10 @@ import (
 	"wickrule/lint/report"
 )
 
-// baseline is the file of what is known: kept in the repository, written by
+// baselineForm is the file of what is known: kept in the repository, written by
 // --accept, and read by people in its differences. A finding is known by its
-// print; the rest says to people which it is.
-type baseline struct {
+// shop and its print; the rest tells people which it is, and why it stays.
+type baselineForm struct {
 	Version int            `json:"wickrule_baseline"`
 	About   string         `json:"about"`
 	Known   []knownFinding `json:"known"`
@@ -28,136 +28,210 @@ type knownFinding struct {
 	Print   string `json:"print"`
 	Level   string `json:"level"`
 	Rule    string `json:"rule"`
-	Shop    string `json:"shop"`
+	Shop    string `json:"shop"` // its folder, from the one this file lies in
 	Recipe  string `json:"recipe,omitempty"`
 	File    string `json:"file"`
 	Message string `json:"message"`
+	Reason  string `json:"reason"` // why it is accepted
 }
 
 const (
 	baselineVersion = 1
-	baselineAbout   = "What wickrule check found and somebody accepted for now. It is written by check --baseline with --accept; what must be put right is still told."
-	couldNotCheck   = "could-not-check"
+	baselineAbout   = "What wickrule check found and somebody accepted for now, with the reason. Written by check --baseline with --accept; what must be put right is told all the same."
+	baselineCheck   = "cannot-check" // in the place of a rule, where a figure is missing
 )
 
-func (k knownFinding) key() string { return k.Shop + "\n" + k.Print }
+type knownKey struct{ shop, print string }
 
-// leaveOutKnown leaves out of a report what the file lists, or with accept
-// writes the file anew with all of it.
-func (s *session) leaveOutKnown(doc *report.Document, file string, accept bool) error {
-	if accept {
-		if err := s.acceptAll(doc, file); err != nil {
-			return err
-		}
-	}
-	known, err := s.readBaseline(file)
-	if err != nil {
-		return err
-	}
-	gone, levels := map[string]bool{}, map[string]lint.Level{}
-	for _, k := range known.Known {
-		gone[k.key()] = true
-		levels[k.key()], _ = lint.ParseLevel(k.Level)
-	}
-	listed := func(key string, level lint.Level) bool {
-		if level > levels[key] { // not listed, or not as loud
-			return false
-		}
-		gone[key] = false
-		return true
-	}
-	left := leftOut{}
-	unchecked := 0
+func (k knownFinding) key() knownKey { return knownKey{k.Shop, k.Print} }
+
+func (k knownFinding) compare(o knownFinding) int {
+	return cmp.Or(strings.Compare(k.Shop, o.Shop), strings.Compare(k.File, o.File), strings.Compare(k.Recipe, o.Recipe),
+		strings.Compare(k.Rule, o.Rule), strings.Compare(k.Message, o.Message), strings.Compare(k.Print, o.Print))
+}
+
+// baseline is the file at work on one check.
+type baseline struct {
+	s     *session
+	file  string // as it was named
+	known map[knownKey]knownFinding
+	shops map[string]*lint.Report // of the check, by the folder that the file knows them by
+	met   map[knownKey]bool
+}
+
+// openBaseline reads the file of what is known. With a reason to accept all,
+// it need not be there yet.
+func (s *session) openBaseline(file string, doc *report.Document, accepting bool) (*baseline, error) {
+	b := &baseline{s: s, file: file, known: map[knownKey]knownFinding{}, shops: map[string]*lint.Report{}, met: map[knownKey]bool{}}
 	for _, r := range doc.Shops {
-		drop(r, func(f *lint.Found, print string) bool {
-			if !listed(s.fromFile(file, r)+"\n"+print, f.Level) {
-				return false
-			}
-			left.add(r.Shop, f)
-			return true
-		}, func(u *lint.Unchecked) bool {
-			if !listed(s.fromFile(file, r)+"\n"+lacking(u), u.Level) {
-				return false
-			}
-			unchecked++
-			return true
-		})
+		b.shops[b.folder(r)] = r
 	}
-	doc.LeftOut = append(doc.LeftOut, left.sentences("known from "+file)...)
-	if unchecked > 0 {
-		doc.LeftOut = append(doc.LeftOut, "Left out: "+plural(unchecked, "missing figure", "missing figures")+", known from "+file+".")
-	}
-	n := 0
-	for _, still := range gone {
-		if still {
-			n++
-		}
-	}
-	if n > 0 && !accept {
-		doc.LeftOut = append(doc.LeftOut, fmt.Sprintf("%s in %s not found any more: write it anew with --accept, so that nothing comes back unseen.", map[bool]string{true: "1 finding listed", false: fmt.Sprintf("%d findings listed", n)}[n == 1], file+map[bool]string{true: " is", false: " are"}[n == 1]))
-	}
-	return nil
-}
-
-// fromFile is a shop's folder as it is named from that of a file on, so that it
-// does not matter where a check is started.
-func (s *session) fromFile(file string, r *lint.Report) string {
-	full := func(name string) string { return s.locate(name).full() }
-	short, err := filepath.Rel(filepath.Dir(full(file)), full(r.Shop.Root))
-	if err != nil {
-		return r.Shop.Root
-	}
-	return filepath.ToSlash(short)
-}
-
-func (s *session) readBaseline(file string) (b baseline, err error) {
 	text, err := os.ReadFile(s.locate(file).full())
-	if errors.Is(err, fs.ErrNotExist) {
-		return b, errors.New("there is no such file yet: write it with --accept")
+	switch {
+	case missing(err) && accepting:
+		return b, nil
+	case missing(err):
+		return nil, errors.New("there is no such file yet: --accept REASON writes it")
+	case err != nil:
+		return nil, err
 	}
-	if err != nil {
-		return b, err
-	}
+	var form baselineForm
 	decoder := json.NewDecoder(bytes.NewReader(text))
 	decoder.DisallowUnknownFields()
-	switch err := decoder.Decode(&b); {
+	switch err := decoder.Decode(&form); {
 	case err != nil:
-		return b, fmt.Errorf("it is no file that check --accept wrote, or was changed by hand: %w", err)
-	case b.Version != baselineVersion:
-		return b, fmt.Errorf("it is of version %d, and this program reads version %d: write it anew with --accept", b.Version, baselineVersion)
+		return nil, fmt.Errorf("this is not what check --accept wrote, or it was changed by hand since: %w", err)
+	case form.Version != baselineVersion:
+		return nil, fmt.Errorf("it is of version %d, and this wickrule reads version %d", form.Version, baselineVersion)
+	}
+	for _, k := range form.Known {
+		b.known[k.key()] = k
 	}
 	return b, nil
 }
 
-func (s *session) acceptAll(doc *report.Document, file string) error {
-	if !doc.Complete() {
-		return errors.New("not written: not everything could be checked, so it would list too little")
+// folder is a shop's folder as it is named from that of the file on, so that it
+// does not matter where a check is started.
+func (b *baseline) folder(r *lint.Report) string {
+	root := b.s.locate(r.Shop.Root).full()
+	short, err := filepath.Rel(filepath.Dir(b.s.locate(b.file).full()), root)
+	if err != nil { // on another drive
+		return filepath.ToSlash(root)
 	}
-	b := baseline{Version: baselineVersion, About: baselineAbout, Known: []knownFinding{}}
-	for _, r := range doc.Shops {
+	return filepath.ToSlash(short)
+}
+
+// covers says whether a finding listed would have been met by the check, were
+// it still there. What was not asked about is neither met nor gone.
+func (b *baseline) covers(k knownFinding) bool {
+	if r := b.shops[k.Shop]; r != nil {
+		return r.Covers(k.File)
+	}
+	_, err := os.Stat(filepath.Join(filepath.Dir(b.s.locate(b.file).full()), filepath.FromSlash(k.Shop)))
+	return missing(err)
+}
+
+// holds says whether something is listed, at least as loud as it is now.
+func (b *baseline) holds(key knownKey, level lint.Level) (knownFinding, bool) {
+	k, listed := b.known[key]
+	if !listed {
+		return k, false
+	}
+	b.met[key] = true
+	was, _ := lint.ParseLevel(k.Level)
+	return k, level <= was
+}
+
+// sieve leaves out what the file lists. What nothing may turn down is not left
+// out, listed or not.
+func (b *baseline) sieve() *sieve {
+	return &sieve{of: func(r *lint.Report) shopSieve {
+		shop := b.folder(r)
+		return shopSieve{
+			found: func(f *lint.Found, print string) (string, bool) {
+				k, known := b.holds(knownKey{shop, print}, f.Level)
+				return "known from " + b.file + ": " + k.Reason, known && !f.Binds()
+			},
+			unchecked: func(u *lint.Unchecked, print string) bool {
+				_, known := b.holds(knownKey{shop, print}, u.Level)
+				return known
+			},
+		}
+	}}
+}
+
+// sentences say what was left out, and what is listed and was not met.
+func (b *baseline) sentences(left *leftOut) (list []string) {
+	if text := left.String(); text != "" {
+		list = append(list, "Left out, since "+b.file+" lists it: "+text+".")
+	}
+	gone := 0
+	for key, k := range b.known {
+		if !b.met[key] && b.covers(k) {
+			gone++
+		}
+	}
+	if gone > 0 {
+		list = append(list, plural(gone, "known finding is", "known findings are")+" gone: write "+b.file+" anew with --accept, so that nothing comes back unseen.")
+	}
+	return list
+}
+
+// accept writes the file with all that is found now, for a reason. What was
+// known keeps the reason it had, what was not asked about stays. It says what
+// it did; what nothing may turn down is not accepted.
+func (b *baseline) accept(doc *report.Document, reason string) ([]string, error) {
+	if strings.TrimSpace(reason) == "" {
+		return nil, errors.New("say after --accept why all this is accepted for now")
+	}
+	if !doc.Complete() {
+		return nil, errors.New("it is not written, since not everything could be checked and it would list too little")
+	}
+	var list []knownFinding
+	for _, k := range b.known {
+		if !b.covers(k) {
+			list = append(list, k)
+		}
+	}
+	var accepted, refused leftOut
+	for shop, r := range b.shops {
 		prints := lint.Prints(r.Findings)
 		for i := range r.Findings {
 			f := &r.Findings[i]
-			k := knownFinding{Print: prints[i], Level: f.Level.String(), Rule: f.Rule.Name, Shop: s.fromFile(file, r), File: f.At.File.Name, Message: f.Message}
+			if f.Binds() {
+				refused.add(f)
+				continue
+			}
+			accepted.add(f)
+			k := knownFinding{Print: prints[i], Level: f.Level.String(), Rule: f.Rule.Name, Shop: shop, File: f.At.File.Name, Message: f.Message}
 			if f.Recipe != nil {
 				k.Recipe = f.Recipe.Label
 			}
-			b.Known = append(b.Known, k)
+			list = append(list, b.withReason(k, f.Level, reason))
 		}
+		prints = lint.UncheckedPrints(r.Unchecked)
 		for i := range r.Unchecked {
 			u := &r.Unchecked[i]
-			b.Known = append(b.Known, knownFinding{Print: lacking(u), Level: u.Level.String(), Rule: couldNotCheck, Shop: s.fromFile(file, r), File: u.At.File.Name, Message: u.Message})
+			accepted.unchecked++
+			k := knownFinding{Print: prints[i], Level: u.Level.String(), Rule: baselineCheck, Shop: shop, File: u.At.File.Name, Message: u.Message}
+			list = append(list, b.withReason(k, u.Level, reason))
 		}
 	}
-	slices.SortFunc(b.Known, func(a, b knownFinding) int {
-		return strings.Compare(a.Shop+"\n"+a.File+"\n"+a.Recipe+"\n"+a.Rule+"\n"+a.Print, b.Shop+"\n"+b.File+"\n"+b.Recipe+"\n"+b.Rule+"\n"+b.Print)
-	})
+	slices.SortFunc(list, knownFinding.compare)
+	if err := b.write(list); err != nil {
+		return nil, err
+	}
+	said := []string{b.file + " is written, with " + cmp.Or(accepted.String(), "nothing in it") + "."}
+	if text := refused.String(); text != "" {
+		said = append(said, "Not accepted, since somebody else lights these candles or the text cannot be read: "+text+".")
+	}
+	b.known = map[knownKey]knownFinding{}
+	for _, k := range list {
+		b.known[k.key()] = k
+	}
+	return said, nil
+}
+
+// withReason gives what is accepted its reason: the one it has, unless it is
+// louder now than what was accepted.
+func (b *baseline) withReason(k knownFinding, level lint.Level, reason string) knownFinding {
+	k.Reason = strings.TrimSpace(reason)
+	if was, known := b.holds(k.key(), level); known {
+		k.Reason = was.Reason
+	}
+	return k
+}
+
+func (b *baseline) write(list []knownFinding) error {
+	if list == nil {
+		list = []knownFinding{}
+	}
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
 	enc.SetIndent("", "  ")
-	if err := enc.Encode(b); err != nil {
+	if err := enc.Encode(baselineForm{baselineVersion, baselineAbout, list}); err != nil {
 		return err
 	}
-	return s.replace(file, out.String())
+	return b.s.keep(b.s.locate(b.file).full(), out.Bytes())
 }

@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"bytes"
 	"fmt"
 	"io"
 	"os"
@@ -24,18 +23,22 @@ func checkVerb() verb {
 
 With --staged it is about what git would commit now, as it stands in git's index and whatever is on disk: all shops of the repository in which something is staged, or those of them that a PATH names.
 
-With --since REV, a revision of git, it is about what changed since then: what is found in recipes that were changed, and what is found anew in others because their stock, the shop's rules or its settings were changed. With --baseline FILE what the file lists is known, and only what is new fails the check; --accept writes the file anew with everything that is found now. Both say what they left out, and what must be put right is named there too.
+With --since REV, a revision of git, it is about what changed since then, or since this branch left it: everything about recipes that were changed, and of the others what is new because their stock, the shop's rules or its settings were changed. What git does not know yet is new.
 
-The exit status is 0 where nothing speaks at the level asked for, 1 where something does, and 2 where the check could not be made in full: a file that cannot be opened, a flag that does not exist.`,
+With --baseline FILE what the file lists is known, and only what is new or louder fails the check. With --accept REASON besides, the file is first written anew with everything that is found now; what was known keeps its reason, and what is gone is dropped. What must be put right in a recipe made for sale and can be neither conceded nor turned down cannot be accepted either.
+
+Both say what they left out; what must be put right is told even so.
+
+The exit status is 0 where nothing speaks at the level asked for but what was left out, 1 where something does, and 2 where the check could not be made in full: a file that cannot be opened, a flag that does not exist.`,
 		setup: func(flags *pflag.FlagSet) action {
-			c := check{}
+			c := &check{flags: flags}
 			c.form = oneOf(flags, "report", "how to say it: text for people, markdown for a page, lines for editors, json, sarif and junit for programs", report.Forms...)
 			c.level = oneOf(flags, "level", "the level from which the exit status is 1", "must", "should", "consider")
 			c.staged = flags.Bool("staged", false, "check what git would commit now, and not what is on disk")
-			c.since = flags.String("since", "", "only what changed since a revision of git: `REV`")
+			c.since = flags.String("since", "", "only what changed since a revision of git, such as main: `REV`")
 			c.known = flags.String("baseline", "", "what `FILE` lists is known and does not fail the check")
-			c.accept = flags.Bool("accept", false, "write the file of --baseline anew with all that is found now")
-			c.also = flags.StringArray("write", nil, "besides, write the report to a file: `FORM=FILE`, such as sarif=recipes.sarif; may be given several times")
+			c.accept = flags.String("accept", "", "write the file of --baseline anew with all that is found now, for this `REASON`")
+			flags.Var(&c.copies, "write", "put the report into a file as well, in this form: sarif=recipes.sarif, for one; may be repeated")
 			c.as = flags.String("as", "", "read one file from standard input, and check it as if it stood at `PATH`")
 			return c.run
 		},
@@ -47,31 +50,21 @@ type check struct {
 	level  *choice
 	as     *string
 	staged *bool
-	also   *[]string
+	copies copies
 	since  *string
 	known  *string
-	accept *bool
+	accept *string
+	flags  *pflag.FlagSet
 }
 
-func (c check) run(s *session, args []string) int {
-	extras, err := c.extras()
-	if err != nil {
-		s.say("%v", err)
-		return NotWorked
-	}
-	if *c.accept && *c.known == "" {
-		s.say("check: --accept writes the file that --baseline names: say --baseline FILE as well")
+func (c *check) run(s *session, args []string) int {
+	if trouble := c.trouble(args); trouble != "" {
+		s.say("check: %s", trouble)
 		return NotWorked
 	}
 	s.progress.start()
 	var doc *report.Document
 	switch {
-	case *c.since != "" && (*c.as != "" || *c.staged):
-		s.say("check: --since compares what is on disk with a revision: leave out %s", map[bool]string{true: "--as", false: "--staged"}[*c.as != ""])
-		return NotWorked
-	case *c.as != "" && (len(args) > 0 || *c.staged):
-		s.say("check: --as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(c.besideAs(args), " "))
-		return NotWorked
 	case *c.as != "":
 		doc = c.standardInput(s)
 	case *c.staged:
@@ -84,22 +77,14 @@ func (c check) run(s *session, args []string) int {
 		return NotWorked
 	}
 	level, _ := lint.ParseLevel(c.level.word)
-	doc.Version, doc.Level = version(), level
-	if *c.since != "" {
-		if err := s.leaveOutBefore(doc, *c.since, args); err != nil {
-			s.say("check: --since %s: %v", *c.since, err)
-			return NotWorked
-		}
-	}
-	if *c.known != "" {
-		if err := s.leaveOutKnown(doc, *c.known, *c.accept); err != nil {
-			s.say("check: --baseline %s: %v", *c.known, err)
-			return NotWorked
-		}
+	doc.Level, doc.Origin = level, s.origin()
+	if err := c.leaveOut(s, doc, args); err != nil {
+		s.say("check: %v", err)
+		return NotWorked
 	}
 	s.sayUnread(doc.Unread)
-	if err := c.write(s, doc, extras); err != nil {
-		s.say("the report could not be written: %v", err)
+	if err := s.writeReport(doc, c.form.word, c.copies); err != nil {
+		s.say("check: %v", err)
 		return NotWorked
 	}
 	if *c.staged && len(doc.Shops) == 0 && doc.Complete() {
@@ -109,31 +94,60 @@ func (c check) run(s *session, args []string) int {
 	return status(doc, level)
 }
 
-// write writes the report in the form asked for, and the further ones to their
-// files. Where there was nothing to check, programs are told and people were.
-func (c check) write(s *session, doc *report.Document, extras []extra) error {
-	for _, e := range extras {
-		var out bytes.Buffer
-		if err := report.Write(&out, e.form, doc, report.Look{}); err != nil {
-			return err
-		}
-		if err := s.replace(e.file, out.String()); err != nil {
-			return fmt.Errorf("%s: %w", e.file, err)
-		}
+// trouble is what cannot be asked for together; "" for nothing.
+func (c *check) trouble(args []string) string {
+	switch {
+	case *c.as != "" && (len(args) > 0 || *c.staged):
+		return fmt.Sprintf("--as checks the one file on standard input: leave out %s, or leave out --as", strings.Join(c.besideAs(args), " "))
+	case *c.as != "" && *c.since != "":
+		return "--since compares what lies in the repository with a revision: leave out --as"
+	case c.flags.Changed("accept") && *c.known == "":
+		return "--accept writes the file that --baseline names: say --baseline FILE as well"
 	}
-	if form := c.form.word; len(doc.Shops) == 0 && (form == "text" || form == "lines" || form == "markdown") {
+	return ""
+}
+
+// leaveOut leaves out what is known or as it was, and says so. What is accepted
+// is all that was found, whatever --since asks for.
+func (c *check) leaveOut(s *session, doc *report.Document, args []string) error {
+	var sieves []*sieve
+	var known *baseline
+	var before *past
+	if *c.known != "" {
+		accepting := c.flags.Changed("accept")
+		var err error
+		if known, err = s.openBaseline(*c.known, doc, accepting); err == nil && accepting {
+			var said []string
+			said, err = known.accept(doc, *c.accept)
+			doc.LeftOut = append(doc.LeftOut, said...)
+		}
+		if err != nil {
+			return fmt.Errorf("--baseline %s: %w", *c.known, err)
+		}
+		sieves = append(sieves, known.sieve())
+	}
+	if *c.since != "" {
+		var err error
+		if before, err = s.pastOf(doc, *c.since, args); err != nil {
+			return fmt.Errorf("--since %s: %w", *c.since, err)
+		}
+		sieves = append(sieves, before.sieve())
+	}
+	if len(sieves) == 0 {
 		return nil
 	}
-	if form := c.form.word; form != "text" && form != "markdown" {
-		for _, sentence := range doc.LeftOut {
-			s.say("%s", sentence)
-		}
+	leaveOut(doc, sieves...)
+	if known != nil {
+		doc.LeftOut = append(doc.LeftOut, known.sentences(&sieves[0].left)...)
 	}
-	return report.Write(s.Out, c.form.word, doc, s.Look)
+	if before != nil {
+		doc.LeftOut = append(doc.LeftOut, before.sentences(doc, &sieves[len(sieves)-1].left)...)
+	}
+	return nil
 }
 
 // besideAs is what cannot stand beside --as.
-func (c check) besideAs(args []string) []string {
+func (c *check) besideAs(args []string) []string {
 	if *c.staged {
 		return append([]string{"--staged"}, args...)
 	}
@@ -149,24 +163,6 @@ func status(doc *report.Document, level lint.Level) int {
 		return Found
 	}
 	return Good
-}
-
-// extra is a report that goes to a file.
-type extra struct{ form, file string }
-
-// extras reads what --write asks for.
-func (c check) extras() (list []extra, err error) {
-	for _, said := range *c.also {
-		form, file, _ := strings.Cut(said, "=")
-		switch {
-		case !slices.Contains(report.Forms, form):
-			return nil, fmt.Errorf("check: --write %s: there is no report %q, %s", said, form, schema.NearestOrKnown(form, report.Forms, ""))
-		case file == "":
-			return nil, fmt.Errorf("check: --write %s: say the file as well: --write %s=FILE", said, form)
-		}
-		list = append(list, extra{form, file})
-	}
-	return list, nil
 }
 
 // check checks every shop that the arguments name.
@@ -201,7 +197,7 @@ func (s *session) check(args []string) *report.Document {
 // standardInput checks one file from standard input in the shop around the
 // path it is to stand at, which need not be there yet. Nil: it was said why
 // not.
-func (c check) standardInput(s *session) *report.Document {
+func (c *check) standardInput(s *session) *report.Document {
 	at := s.locate(*c.as)
 	if !strings.HasSuffix(at.path, lint.FileSuffix) {
 		s.say("check: --as needs the name of a recipe file, which ends in %s", lint.FileSuffix)

@@ -54,8 +54,9 @@ func flagTrouble(err error, flags *pflag.FlagSet) string {
 	case errors.As(err, &lacking):
 		return fmt.Sprintf("--%s needs a value after it", lacking.GetSpecifiedName())
 	case errors.As(err, &wrong):
-		if c, ok := wrong.GetFlag().Value.(*choice); ok {
-			return fmt.Sprintf("--%s cannot be %q: %s", wrong.GetFlag().Name, wrong.GetValue(), c.Set(wrong.GetValue()))
+		switch wrong.GetFlag().Value.(type) {
+		case *choice, *copies:
+			return fmt.Sprintf("--%s cannot be %q: %v", wrong.GetFlag().Name, wrong.GetValue(), wrong.Unwrap())
 		}
 		return fmt.Sprintf("--%s cannot be %q", wrong.GetFlag().Name, wrong.GetValue())
 	}

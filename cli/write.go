@@ -48,32 +48,6 @@ func (s *session) rewrite(root *os.Root, name, was, text string) error {
 	return nil
 }
 
-// replace writes a file of that path, whole or not at all, in the place of what
-// had its name.
-func (s *session) replace(file, text string) error {
-	s.writing.Lock()
-	defer s.writing.Unlock()
-	if s.ctx.Err() != nil {
-		return errStopped
-	}
-	at := s.locate(file)
-	root, err := os.OpenRoot(place{at.volume, path.Dir(at.path)}.full())
-	if err != nil {
-		return fmt.Errorf("not written: %w", err)
-	}
-	defer root.Close()
-	name, beside := path.Base(at.path), ".wickrule-"+rand.Text()
-	if err := writeNew(root, beside, text, 0o644); err != nil {
-		root.Remove(beside)
-		return fmt.Errorf("not written: %w", err)
-	}
-	if err := root.Rename(beside, name); err != nil {
-		root.Remove(beside)
-		return fmt.Errorf("not written: %w", err)
-	}
-	return nil
-}
-
 // create writes a file that is not there yet, and the folders above it, whole
 // or not at all. What has its name is left alone.
 func (s *session) create(root *os.Root, name, text string, mode fs.FileMode) error {

@@ -82,6 +82,15 @@ type Conceded struct {
 	Concession *schema.Block
 }
 
+// FoundIn are the findings that were conceded.
+func FoundIn(list []Conceded) []Found {
+	found := make([]Found, len(list))
+	for i := range list {
+		found[i] = list[i].Found
+	}
+	return found
+}
+
 // Unchecked is an attribute that is not written and that rules wait for.
 type Unchecked struct {
 	Needs   string   // "wax.flash_point"
@@ -92,9 +101,6 @@ type Unchecked struct {
 	block   *schema.Block
 	attr    string
 }
-
-// Of is the block that lacks it.
-func (u *Unchecked) Of() *schema.Block { return u.block }
 
 // Fault is a defect of a rule: it stopped on this recipe and the others went on.
 type Fault struct {

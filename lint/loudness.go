@@ -30,10 +30,24 @@ func loudness(shop *Shop, r *Rule, own Levels, m MadeFor) Level {
 	if !ok {
 		return level
 	}
-	if r.Binding && (m == Sale || r.About == AboutFormat) && tuned < level {
+	if r.binds(m) && tuned < level {
 		return level
 	}
 	return tuned
+}
+
+// binds says whether what the rule finds in what is made so can be turned down
+// by nothing.
+func (r *Rule) binds(m MadeFor) bool { return r.Binding && (m == Sale || r.About == AboutFormat) }
+
+// Binds says whether nothing may turn the finding down, whoever accepts it:
+// somebody else lights this candle, or what cannot be read cannot be judged.
+func (f *Found) Binds() bool {
+	made := Sale
+	if f.Recipe != nil {
+		made = parseMadeFor(f.Recipe.Get("made_for").Text())
+	}
+	return f.Rule.binds(made)
 }
 
 // Loudness is how loud the rule speaks before a shop tunes it, in words: "for

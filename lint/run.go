@@ -25,13 +25,19 @@ type Report struct {
 	covers    func(file string) bool // nil: every file
 }
 
-// Checked lists the recipes that the report is about.
-func (r *Report) Checked() []*schema.Block {
-	recipes := r.Shop.Recipes()
-	if r.covers == nil {
-		return recipes
+// Covers says whether the report is about a file of that name.
+func (r *Report) Covers(file string) bool { return r.covers == nil || r.covers(file) }
+
+// Checked lists the recipes that the report is about, by file and place.
+func (r *Report) Checked() (recipes []*schema.Block) {
+	for _, f := range r.Shop.Files() {
+		for _, b := range f.Blocks {
+			if b.Is("recipe") && r.Covers(f.Name) {
+				recipes = append(recipes, b)
+			}
+		}
 	}
-	return slices.DeleteFunc(slices.Clone(recipes), func(b *schema.Block) bool { return !r.covers(b.File.Name) })
+	return recipes
 }
 
 // Run checks the shop by the rules, on a day ("2026-10-04"). Files are checked

@@ -1,6 +1,6 @@
-// Package report writes what a check found: for a maker at a terminal, as
-// JSON for programs, and one finding a line for editors. The words are the
-// rules' own, whatever the form.
+// Package report writes what a check found: for a maker at a terminal, as a
+// page, one finding a line for editors and logs, and for programs. The words
+// are the rules' own, whatever the form.
 package report
 
 import (
@@ -13,10 +13,25 @@ import (
 type Document struct {
 	Shops  []*lint.Report // sorted by root
 	Unread []Unread       // what could not be read
+	Level  lint.Level     // from which a finding fails the check
+	Origin Origin         // for programs that read the report
 
-	Version string     // of the program
-	Level   lint.Level // from which a finding fails the check
-	LeftOut []string   // what was found and is not among the findings, a sentence each
+	LeftOut  []string   // what was found and is not among the findings: how much and why, a sentence each
+	Standing []Standing // of that, what must be put right: it is told all the same
+	Prints   Prints     // of the findings left in those shops of which some were left out
+}
+
+// Prints are the prints of a shop's findings, in their order, as they were
+// before some of them were left out.
+type Prints map[*lint.Report][]string
+
+// Standing is a finding that does not fail the check although it must be put
+// right, and why it does not.
+type Standing struct {
+	Shop *lint.Shop
+	lint.Found
+	Print string
+	Why   string // "known from known.json: the old molds"
 }
 
 // Unread is a file or folder that could not be read. Shop is the root of the
@@ -45,6 +60,23 @@ func Write(w io.Writer, form string, d *Document, look Look) error {
 		return JUnit(w, d)
 	}
 	return Text(w, d, look)
+}
+
+// standingIn is what stands in one of the shops.
+func (d *Document) standingIn(r *lint.Report) (list []Standing) {
+	for _, s := range d.Standing {
+		if s.Shop == r.Shop {
+			list = append(list, s)
+		}
+	}
+	return list
+}
+
+func (d *Document) printsOf(r *lint.Report) []string {
+	if prints, ok := d.Prints[r]; ok {
+		return prints
+	}
+	return lint.Prints(r.Findings)
 }
 
 // Recipes counts the recipes checked.

@@ -25,6 +25,8 @@ type jsonDocument struct {
 	Conceded  []jsonConceded  `json:"conceded"`
 	Unchecked []jsonUnchecked `json:"unchecked"`
 	Faults    []jsonFault     `json:"faults"`
+	LeftOut   []string        `json:"left_out,omitempty"`
+	Standing  []jsonStanding  `json:"standing,omitempty"`
 }
 
 type jsonChecked struct {
@@ -74,6 +76,11 @@ type jsonEdit struct {
 	Text string `json:"text"`
 }
 
+type jsonStanding struct {
+	jsonFinding
+	Why string `json:"why"`
+}
+
 type jsonConceded struct {
 	jsonFinding
 	Concession jsonConcession `json:"concession"`
@@ -111,6 +118,7 @@ func JSON(w io.Writer, d *Document) error {
 		Conceded:  []jsonConceded{},
 		Unchecked: []jsonUnchecked{},
 		Faults:    []jsonFault{},
+		LeftOut:   d.LeftOut,
 	}
 	for _, shop := range d.Shops {
 		root := shop.Shop.Root
@@ -126,6 +134,10 @@ func JSON(w io.Writer, d *Document) error {
 		for _, f := range shop.Faults {
 			doc.Faults = append(doc.Faults, faultJSON(root, f))
 		}
+	}
+	for i := range d.Standing {
+		s := &d.Standing[i]
+		doc.Standing = append(doc.Standing, jsonStanding{findingJSON(s.Shop.Root, &s.Found), s.Why})
 	}
 	for _, u := range d.Unread {
 		doc.Faults = append(doc.Faults, jsonFault{Shop: u.Shop, File: u.Name, Message: u.Err.Error()})

@@ -23,6 +23,9 @@ func Lines(w io.Writer, d *Document) error {
 			f := &shop.Findings[i]
 			writeLine(out, root, f.At, fmt.Sprintf("%s (%s, %s)", f.Message, f.Level, f.Rule.Name))
 		}
+		for _, f := range d.standingIn(shop) {
+			writeLine(out, root, f.At, fmt.Sprintf("%s (%s, %s; %s)", f.Message, f.Level, f.Rule.Name, f.Why))
+		}
 		for _, u := range shop.Unchecked {
 			writeLine(out, root, u.At, fmt.Sprintf("%s (%s)", u.Message, u.Level))
 		}

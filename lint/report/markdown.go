@@ -2,125 +2,153 @@ package report
 
 import (
 	"bufio"
+	"cmp"
 	"fmt"
 	"io"
+	"slices"
 	"strings"
 
 	"wickrule/lint"
 	"wickrule/schema"
 )
 
-// Markdown writes a summary for a page: how much was found, recipe by recipe,
-// what must and what should be put right with its place, then the rest.
+// mostOnPage is how many recipes a summary tells of: CI hosts cut a page that
+// is too long, and nobody reads it.
+const mostOnPage = 100
+
+// Markdown writes a summary for a page, such as that of a CI job: how much was
+// found, a table by recipe with the most serious first, then what to put right.
 func Markdown(w io.Writer, d *Document) error {
-	out := bufio.NewWriter(w)
-	fmt.Fprintf(out, "## %s\n\n", summary(d))
-	if n := len(d.Unread); n > 0 {
-		fmt.Fprintf(out, "**Not read, so not checked:**\n\n")
-		for _, u := range d.Unread {
-			fmt.Fprintf(out, "- %s: %s\n", escapeMarkdown(Located(u.Shop, u.Name)), escapeMarkdown(u.Err.Error()))
-		}
-		out.WriteString("\n")
-	}
+	out := &markdownPage{bufio.NewWriter(w)}
+	out.line("## " + escapeMarkdown(strings.TrimSuffix(verdict(d), ".")))
+	out.list("Could not be read, so it was not checked", len(d.Unread), func(i int) string {
+		u := d.Unread[i]
+		return escapeMarkdown(Located(u.Shop, u.Name)+": "+u.Err.Error()) + "."
+	})
 	for _, shop := range d.Shops {
-		markdownShop(out, shop, len(d.Shops) > 1)
+		out.shop(shop, d.standingIn(shop), len(d.Shops) > 1)
 	}
 	for _, left := range d.LeftOut {
-		fmt.Fprintf(out, "%s\n\n", escapeMarkdown(left))
+		out.line(escapeMarkdown(left))
 	}
-	fmt.Fprintf(out, "%s\n", Caution)
+	out.line(escapeMarkdown(Caution))
 	return out.Flush()
 }
 
-// summary is the whole in a line.
-func summary(d *Document) string {
-	checked := count(d.Recipes(), "recipe", "recipes") + " checked: "
-	if must, should := d.Count(lint.Must), d.Count(lint.Should); must+should > 0 {
-		return checked + count(must, "thing", "things") + " must be put right, " + count(should, "thing", "things") + " should be"
+type markdownPage struct{ *bufio.Writer }
+
+// line writes a paragraph.
+func (out *markdownPage) line(text string) { out.WriteString(text + "\n\n") }
+
+// list writes a heading and n items; nothing where there are none.
+func (out *markdownPage) list(heading string, n int, item func(i int) string) {
+	if n == 0 {
+		return
 	}
-	if len(d.LeftOut) > 0 {
-		return checked + "nothing new that must or should be put right"
+	out.line("#### " + heading)
+	for i := range n {
+		out.WriteString("- " + item(i) + "\n")
 	}
-	return checked + "nothing that must or should be put right"
+	out.WriteString("\n")
 }
 
-func markdownShop(out *bufio.Writer, r *lint.Report, several bool) {
-	if len(r.Findings)+len(r.Conceded)+len(r.Unchecked)+len(r.Faults) == 0 {
+func (out *markdownPage) shop(r *lint.Report, standing []Standing, several bool) {
+	if len(r.Findings)+len(standing)+len(r.Conceded)+len(r.Unchecked)+len(r.Faults) == 0 {
 		return
 	}
 	if several {
-		fmt.Fprintf(out, "### %s\n\n", escapeMarkdown(shopTitle(r.Shop)))
+		out.line("### " + escapeMarkdown(shopTitle(r.Shop)) + ", " + code(r.Shop.Root))
 	}
 	list := groups(r.Findings)
-	if len(list) > 0 {
-		out.WriteString("| | must | should | consider |\n|---|--:|--:|--:|\n")
-		for _, g := range list {
-			var n [lint.Must + 1]int
-			for i := range g.found {
-				n[g.found[i].Level]++
-			}
-			fmt.Fprintf(out, "| %s | %s | %s | %s |\n", escapeMarkdown(g.title), mark(n[lint.Must]), mark(n[lint.Should]), mark(n[lint.Consider]))
-		}
-		out.WriteString("\n")
+	slices.SortStableFunc(list, func(a, b *group) int {
+		return cmp.Or(cmp.Compare(b.count(lint.Must), a.count(lint.Must)), cmp.Compare(b.count(lint.Should), a.count(lint.Should)), cmp.Compare(b.count(lint.Consider), a.count(lint.Consider)))
+	})
+	more := len(list) - mostOnPage
+	if more > 0 {
+		list = list[:mostOnPage]
 	}
-	for _, level := range []lint.Level{lint.Must, lint.Should, lint.Consider} {
-		begun := false
-		for i := range r.Findings {
-			f := &r.Findings[i]
-			if f.Level != level {
-				continue
-			}
-			if !begun {
-				fmt.Fprintf(out, "**%s**\n\n", map[lint.Level]string{lint.Must: "Must be put right", lint.Should: "Should be put right", lint.Consider: "Worth knowing"}[level])
-				begun = true
-			}
-			line, _ := f.At.File.Text.Position(f.At.Span.Start)
-			fmt.Fprintf(out, "- %s  \n  `%s`, line %d, `%s`\n", escapeMarkdown(schema.Capital(f.Message)+"."), plainCode(Located(r.Shop.Root, f.At.File.Name)), line, f.Rule.Name)
-		}
-		if begun {
-			out.WriteString("\n")
-		}
+	out.table(list)
+	for _, g := range list {
+		out.group(g, r.Shop.Root)
 	}
-	if len(r.Conceded) > 0 {
-		out.WriteString("**Conceded**\n\n")
-		for i := range r.Conceded {
-			c := &r.Conceded[i]
-			fmt.Fprintf(out, "- %s  \n  because: %s\n", escapeMarkdown(schema.Capital(c.Message)+"."), escapeMarkdown(c.Concession.Get("reason").Text()))
-		}
-		out.WriteString("\n")
+	if more > 0 {
+		out.line("…and " + count(more, "recipe", "recipes") + " with less. `wickrule check` tells of all.")
 	}
-	if len(r.Unchecked) > 0 {
-		out.WriteString("**Could not be checked, for want of a figure**\n\n")
-		for _, u := range r.Unchecked {
-			fmt.Fprintf(out, "- %s (%s)\n", escapeMarkdown(u.Message), u.Level)
-		}
-		out.WriteString("\n")
-	}
-	for _, f := range r.Faults {
-		fmt.Fprintf(out, "- the check `%s` stopped, the others went on: %s\n", f.Rule, escapeMarkdown(f.Reason))
-	}
-	if len(r.Faults) > 0 {
-		out.WriteString("\n")
-	}
+	out.list(standingHeading, len(standing), func(i int) string {
+		return out.about(&standing[i].Found, r.Shop.Root) + ". " + escapeMarkdown(schema.Capital(standing[i].Why)) + "."
+	})
+	out.list("Conceded, with a reason", len(r.Conceded), func(i int) string {
+		c := &r.Conceded[i]
+		return out.about(&c.Found, r.Shop.Root) + ". Conceded: " + escapeMarkdown(c.Concession.Get("reason").Text())
+	})
+	out.list("Could not be checked, for want of a figure", len(r.Unchecked), func(i int) string {
+		u := &r.Unchecked[i]
+		return fmt.Sprintf("**%s** %s. %s", u.Level, escapeMarkdown(u.Message), where(r.Shop.Root, u.At))
+	})
+	out.list("Faults in wickrule itself", len(r.Faults), func(i int) string { return escapeMarkdown(faultText(r.Faults[i])) })
 }
 
-// mark is a number, or nothing for none.
-func mark(n int) string {
-	if n == 0 {
-		return ""
+// table counts by recipe.
+func (out *markdownPage) table(list []*group) {
+	if len(list) == 0 {
+		return
 	}
-	return fmt.Sprint(n)
+	out.WriteString("| recipe | must | should | consider |\n|:--|--:|--:|--:|\n")
+	for _, g := range list {
+		out.WriteString("| " + escapeMarkdown(g.title))
+		for _, level := range []lint.Level{lint.Must, lint.Should, lint.Consider} {
+			out.WriteString(" | ")
+			if n := g.count(level); n > 0 {
+				fmt.Fprint(out, n)
+			}
+		}
+		out.WriteString(" |\n")
+	}
+	out.WriteString("\n")
 }
 
-var markdownSigns = func() *strings.Replacer {
-	var pairs []string
-	for _, sign := range "\\`*_{}[]<>#|~&" {
-		pairs = append(pairs, string(sign), `\`+string(sign))
-	}
-	return strings.NewReplacer(pairs...)
-}()
+// group writes what is found in one recipe, the most serious first.
+func (out *markdownPage) group(g *group, root string) {
+	found := slices.Clone(g.found)
+	slices.SortStableFunc(found, func(a, b lint.Found) int { return cmp.Compare(b.Level, a.Level) })
+	out.list(escapeMarkdown(g.title), len(found), func(i int) string {
+		text := out.about(&found[i], root)
+		if titles := fixTitles(&found[i]); len(titles) > 0 {
+			text += ". *" + escapeMarkdown(schema.Capital(strings.Join(titles, ", "))) + ".*"
+		}
+		return text
+	})
+}
 
-// escapeMarkdown is a text that reads in CommonMark as it stands.
+// about is a finding with its level and its place.
+func (out *markdownPage) about(f *lint.Found, root string) string {
+	return fmt.Sprintf("**%s** %s (%s, %s)", f.Level, escapeMarkdown(f.Message), where(root, f.At), code(f.Rule.Name))
+}
+
+func where(root string, at lint.Place) string {
+	return fmt.Sprintf("%s, line %d", code(Located(root, at.File.Name)), at.File.Text.Line(at.Span.Start))
+}
+
+// count is how many of the findings speak at a level.
+func (g *group) count(level lint.Level) (n int) {
+	for i := range g.found {
+		if g.found[i].Level == level {
+			n++
+		}
+	}
+	return n
+}
+
+// markdownSigns are what CommonMark, and GitHub's Markdown, would not show as
+// it stands.
+var markdownSigns = strings.NewReplacer(`\`, `\\`, "`", "\\`", "*", `\*`, "_", `\_`, "{", `\{`, "}", `\}`, "[", `\[`, "]", `\]`,
+	"<", `\<`, ">", `\>`, "#", `\#`, "|", `\|`, "~", `\~`, "&", `\&`, "$", `\$`)
+
+// escapeMarkdown is a text that Markdown shows as it is, in one line.
 func escapeMarkdown(text string) string { return markdownSigns.Replace(Clean(text)) }
 
-func plainCode(text string) string { return strings.ReplaceAll(Clean(text), "`", "'") }
+// code is a word in the type of code: nothing in it is escaped, so it holds no
+// sign that would end it.
+func code(text string) string {
+	return "`" + strings.ReplaceAll(Clean(text), "`", "'") + "`"
+}

@@ -2,56 +2,24 @@ package report
 
 import (
 	"encoding/json"
-	"fmt"
 	"io"
-	"path"
+	"slices"
 	"strings"
 
 	"wickrule/lint"
 	"wickrule/schema"
 )
 
-// SARIF writes the document in the Static Analysis Results Interchange Format,
-// OASIS standard 2.1.0 with errata 01: one run, with the rules that speak, their
-// help, the fixes, concessions as suppressions, and what could not be checked
-// as notifications. Columns count Unicode code points. Files are named from the
-// folder the check was started in, whose own place is not told.
-func SARIF(w io.Writer, d *Document) error {
-	s := sarif{ruleIndex: map[*lint.Rule]int{}}
-	run := &s.run
-	run.Tool.Driver = sarifDriver{Name: "Wickrule", Version: d.Version, Rules: []sarifRule{},
-		Notifications: []sarifDescriptor{
-			{ID: uncheckedID, Short: sarifText{Text: "What could not be checked, for want of a figure."}},
-			{ID: faultID, Short: sarifText{Text: "A check that stopped; the others went on."}},
-			{ID: unreadID, Short: sarifText{Text: "What could not be read."}},
-		}}
-	run.ColumnKind = "unicodeCodePoints"
-	run.Bases = map[string]sarifBase{startFolder: {Description: sarifText{Text: "The folder the check was started in."}}}
-	run.Results = []sarifResult{}
-	run.Invocations = []sarifInvocation{{Successful: d.Complete(), Executed: []sarifNotification{}, Configured: []sarifNotification{}}}
-	for _, shop := range d.Shops {
-		s.shop(shop)
-	}
-	for _, u := range d.Unread {
-		run.Invocations[0].Configured = append(run.Invocations[0].Configured, sarifNotification{
-			Descriptor: sarifReference{ID: unreadID}, Level: "error", Message: escaped(Located(u.Shop, u.Name) + ": " + u.Err.Error())})
-	}
-	enc := json.NewEncoder(w)
-	enc.SetEscapeHTML(false)
-	enc.SetIndent("", "  ")
-	return enc.Encode(sarifLog{
-		Schema:  "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json",
-		Version: "2.1.0", Runs: []sarifRun{s.run},
-	})
-}
+// The form is that of the OASIS Standard "Static Analysis Results Interchange
+// Format (SARIF) Version 2.1.0 Plus Errata 01"; section numbers are its own.
 
-const (
-	startFolder = "STARTFOLDER"
-	printName   = "wickruleFinding/v1"
-	uncheckedID = "could-not-check"
-	faultID     = "check-stopped"
-	unreadID    = "not-read"
-)
+const sarifSchema = "https://docs.oasis-open.org/sarif/sarif/v2.1.0/errata01/os/schemas/sarif-schema-2.1.0.json"
+
+// baseID stands for the folder that addresses are relative to.
+const baseID = "RECIPES"
+
+// printID names the partial fingerprint, with the version of what it is made of.
+const printID = "wickrulePrint/v1"
 
 type sarifLog struct {
 	Schema  string     `json:"$schema"`
@@ -60,239 +28,184 @@ type sarifLog struct {
 }
 
 type sarifRun struct {
-	Tool struct {
-		Driver sarifDriver `json:"driver"`
-	} `json:"tool"`
-	Invocations []sarifInvocation    `json:"invocations"`
-	Bases       map[string]sarifBase `json:"originalUriBaseIds"`
-	ColumnKind  string               `json:"columnKind"`
-	Results     []sarifResult        `json:"results"`
+	Tool               sarifTool            `json:"tool"`
+	Invocations        []sarifInvocation    `json:"invocations"`
+	Language           string               `json:"language"`
+	OriginalURIBaseIDs map[string]sarifFile `json:"originalUriBaseIds"`
+	DefaultEncoding    string               `json:"defaultEncoding"`
+	NewlineSequences   []string             `json:"newlineSequences"`
+	ColumnKind         string               `json:"columnKind"`
+	Results            []sarifResult        `json:"results"`
 }
 
-type sarifDriver struct {
-	Name          string            `json:"name"`
-	Version       string            `json:"version,omitempty"`
-	Rules         []sarifRule       `json:"rules"`
-	Notifications []sarifDescriptor `json:"notifications"`
-}
-
-type sarifRule struct {
-	ID      string         `json:"id"`
-	Short   sarifText      `json:"shortDescription"`
-	Full    *sarifText     `json:"fullDescription,omitempty"`
-	Help    sarifText      `json:"help"`
-	Usually sarifLevel     `json:"defaultConfiguration"`
-	More    map[string]any `json:"properties"`
-}
-
-type sarifDescriptor struct {
-	ID    string    `json:"id"`
-	Short sarifText `json:"shortDescription"`
-}
-
-type sarifLevel struct {
-	Level string `json:"level"`
-}
-
-type sarifText struct {
-	Text     string `json:"text"`
-	Markdown string `json:"markdown,omitempty"`
-}
-
-type sarifBase struct {
-	Description sarifText `json:"description"`
-}
-
-type sarifResult struct {
-	RuleID       string             `json:"ruleId"`
-	RuleIndex    int                `json:"ruleIndex"`
-	Level        string             `json:"level"`
-	Message      sarifText          `json:"message"`
-	Locations    []sarifLocation    `json:"locations"`
-	Related      []sarifLocation    `json:"relatedLocations,omitempty"`
-	Prints       map[string]string  `json:"partialFingerprints"`
-	Fixes        []sarifFix         `json:"fixes,omitempty"`
-	Suppressions []sarifSuppression `json:"suppressions,omitempty"`
-}
-
-type sarifLocation struct {
-	ID       int            `json:"id,omitempty"`
-	Physical sarifPhysical  `json:"physicalLocation"`
-	Logical  []sarifLogical `json:"logicalLocations,omitempty"`
-	Message  *sarifText     `json:"message,omitempty"`
-}
-
-type sarifPhysical struct {
-	Artifact sarifArtifact `json:"artifactLocation"`
-	Region   sarifRegion   `json:"region"`
-}
-
-type sarifArtifact struct {
-	URI  string `json:"uri"`
-	Base string `json:"uriBaseId,omitempty"`
-}
-
-type sarifRegion struct {
-	StartLine   int            `json:"startLine"`
-	StartColumn int            `json:"startColumn"`
-	EndLine     int            `json:"endLine"`
-	EndColumn   int            `json:"endColumn"`
-	Snippet     *sarifInserted `json:"snippet,omitempty"`
-}
-
-type sarifLogical struct {
-	Name string `json:"fullyQualifiedName"`
-	Kind string `json:"kind"`
-}
-
-type sarifFix struct {
-	Description sarifText     `json:"description"`
-	Changes     []sarifChange `json:"artifactChanges"`
-}
-
-type sarifChange struct {
-	Artifact     sarifArtifact      `json:"artifactLocation"`
-	Replacements []sarifReplacement `json:"replacements"`
-}
-
-type sarifReplacement struct {
-	Deleted  sarifRegion   `json:"deletedRegion"`
-	Inserted sarifInserted `json:"insertedContent"`
-}
-
-type sarifInserted struct {
-	Text string `json:"text"`
-}
-
-type sarifSuppression struct {
-	Kind          string        `json:"kind"`
-	Status        string        `json:"status"`
-	Justification string        `json:"justification"`
-	Location      sarifLocation `json:"location"`
+type sarifTool struct {
+	Driver sarifDriver `json:"driver"`
 }
 
 type sarifInvocation struct {
-	Successful bool                `json:"executionSuccessful"`
-	Executed   []sarifNotification `json:"toolExecutionNotifications"`
-	Configured []sarifNotification `json:"toolConfigurationNotifications"`
+	ExecutionSuccessful        bool                `json:"executionSuccessful"`
+	ToolExecutionNotifications []sarifNotification `json:"toolExecutionNotifications"`
 }
 
 type sarifNotification struct {
-	Descriptor sarifReference  `json:"descriptor"`
-	Rule       *sarifReference `json:"associatedRule,omitempty"`
-	Level      string          `json:"level"`
-	Message    sarifText       `json:"message"`
-	Locations  []sarifLocation `json:"locations,omitempty"`
+	Descriptor sarifReference     `json:"descriptor"`
+	Level      string             `json:"level"`
+	Message    sarifText          `json:"message"`
+	Locations  []sarifLocation    `json:"locations,omitempty"`
+	Properties *sarifWhatIsNeeded `json:"properties,omitempty"`
 }
 
 type sarifReference struct {
-	ID string `json:"id"`
+	ID    string `json:"id"`
+	Index int    `json:"index"`
 }
 
-// sarif puts one run together.
+type sarifWhatIsNeeded struct {
+	Needs string   `json:"needs"`
+	Rules []string `json:"rules"`
+}
+
+type sarifText struct {
+	Text string `json:"text"`
+}
+
+type sarifResult struct {
+	RuleID              string             `json:"ruleId"`
+	RuleIndex           int                `json:"ruleIndex"`
+	Level               string             `json:"level"`
+	Message             sarifText          `json:"message"`
+	Locations           []sarifLocation    `json:"locations"`
+	RelatedLocations    []sarifLocation    `json:"relatedLocations,omitempty"`
+	PartialFingerprints map[string]string  `json:"partialFingerprints"`
+	Suppressions        []sarifSuppression `json:"suppressions,omitempty"`
+	Fixes               []sarifFix         `json:"fixes,omitempty"`
+	Properties          *sarifStanding     `json:"properties,omitempty"`
+}
+
+// sarifStanding tells why a result does not fail the check.
+type sarifStanding struct {
+	LeftOut string `json:"leftOut"`
+}
+
+type sarifLocation struct {
+	PhysicalLocation sarifPlace     `json:"physicalLocation"`
+	LogicalLocations []sarifLogical `json:"logicalLocations,omitempty"`
+	Message          *sarifText     `json:"message,omitempty"`
+}
+
+type sarifPlace struct {
+	ArtifactLocation sarifFile    `json:"artifactLocation"`
+	Region           *sarifRegion `json:"region,omitempty"`
+}
+
+type sarifFile struct {
+	URI         string     `json:"uri,omitempty"`
+	URIBaseID   string     `json:"uriBaseId,omitempty"`
+	Description *sarifText `json:"description,omitempty"`
+}
+
+type sarifRegion struct {
+	StartLine   int        `json:"startLine"`
+	StartColumn int        `json:"startColumn"`
+	EndLine     int        `json:"endLine"`
+	EndColumn   int        `json:"endColumn"` // the column behind the last one, 3.30.8
+	Snippet     *sarifText `json:"snippet,omitempty"`
+}
+
+type sarifLogical struct {
+	Name               string `json:"name"`
+	FullyQualifiedName string `json:"fullyQualifiedName"`
+	Kind               string `json:"kind"`
+}
+
+type sarifSuppression struct {
+	Kind          string            `json:"kind"`
+	Status        string            `json:"status"`
+	Justification string            `json:"justification"`
+	Location      *sarifLocation    `json:"location,omitempty"`
+	Properties    map[string]string `json:"properties,omitempty"`
+}
+
+type sarifFix struct {
+	Description     sarifText      `json:"description"`
+	ArtifactChanges []sarifChange  `json:"artifactChanges"`
+	Properties      sarifFixIsSafe `json:"properties"`
+}
+
+// sarifFixIsSafe tells whether what is made stays the same.
+type sarifFixIsSafe struct {
+	Safe bool `json:"safe"`
+}
+
+type sarifChange struct {
+	ArtifactLocation sarifFile          `json:"artifactLocation"`
+	Replacements     []sarifReplacement `json:"replacements"`
+}
+
+type sarifReplacement struct {
+	DeletedRegion   sarifRegion `json:"deletedRegion"`
+	InsertedContent *sarifText  `json:"insertedContent,omitempty"`
+}
+
+// SARIF writes the document in the standard's form, one run for all shops.
+// What could not be checked is among the run's notifications, what is conceded
+// among its results, suppressed with the reason that was given. What was left
+// out and must be put right is a result like any other: nobody has decided that
+// it is all right.
+func SARIF(w io.Writer, d *Document) error {
+	s := sarif{origin: d.Origin}
+	run := sarifRun{
+		Language:           "en",
+		OriginalURIBaseIDs: map[string]sarifFile{baseID: d.Origin.base()},
+		DefaultEncoding:    "utf-8",
+		NewlineSequences:   []string{"\r\n", "\n", "\r"},
+		ColumnKind:         "unicodeCodePoints",
+		Results:            []sarifResult{},
+	}
+	for _, shop := range d.Shops {
+		s.root = shop.Shop.Root
+		prints := d.printsOf(shop)
+		for i := range shop.Findings {
+			run.Results = append(run.Results, s.result(&shop.Findings[i], prints[i]))
+		}
+		for _, standing := range d.standingIn(shop) {
+			result := s.result(&standing.Found, standing.Print)
+			result.Properties = &sarifStanding{Clean(standing.Why)}
+			run.Results = append(run.Results, result)
+		}
+		prints = lint.Prints(lint.FoundIn(shop.Conceded))
+		for i := range shop.Conceded {
+			run.Results = append(run.Results, s.conceded(&shop.Conceded[i], prints[i]))
+		}
+	}
+	run.Invocations = []sarifInvocation{{d.Complete(), s.notifications(d)}}
+	run.Tool.Driver = s.driver()
+	enc := json.NewEncoder(w)
+	enc.SetEscapeHTML(false)
+	enc.SetIndent("", "  ")
+	return enc.Encode(sarifLog{sarifSchema, "2.1.0", []sarifRun{run}})
+}
+
+// base is the folder that addresses are relative to. Where nobody says which
+// it is, only what it is (3.14.14).
+func (o Origin) base() sarifFile {
+	f := sarifFile{Description: &sarifText{"The top of the repository, or the folder that was checked from."}}
+	if o.Base != "" {
+		f.URI = strings.TrimSuffix(fileURI(o.Base), "/") + "/"
+	}
+	return f
+}
+
+// sarif writes what belongs to one shop after the other, and collects the
+// rules that are mentioned.
 type sarif struct {
-	run       sarifRun
-	ruleIndex map[*lint.Rule]int
+	origin Origin
+	root   string
+	rules  []*lint.Rule
 }
 
-func (s *sarif) shop(r *lint.Report) {
-	root := r.Shop.Root
-	for i, print := range lint.Prints(r.Findings) {
-		s.run.Results = append(s.run.Results, s.result(root, &r.Findings[i], print))
-	}
-	conceded := make([]lint.Found, len(r.Conceded))
-	for i := range r.Conceded {
-		conceded[i] = r.Conceded[i].Found
-	}
-	for i, print := range lint.Prints(conceded) {
-		result := s.result(root, &conceded[i], print)
-		c := r.Conceded[i].Concession
-		result.Suppressions = []sarifSuppression{{Kind: "inSource", Status: "accepted",
-			Justification: c.Get("reason").Text(), Location: located(root, lint.AtHeader(c))}}
-		s.run.Results = append(s.run.Results, result)
-	}
-	notes := &s.run.Invocations[0].Executed
-	for _, u := range r.Unchecked {
-		*notes = append(*notes, sarifNotification{Descriptor: sarifReference{ID: uncheckedID}, Level: sarifLevelOf(u.Level),
-			Message: escaped(u.Message), Locations: []sarifLocation{located(root, u.At)}})
-	}
-	for _, f := range r.Faults {
-		n := sarifNotification{Descriptor: sarifReference{ID: faultID}, Level: "error",
-			Message: escaped("the check " + f.Rule + " stopped, the others went on: " + f.Reason)}
-		if f.At.File != nil {
-			n.Locations = []sarifLocation{located(root, f.At)}
-		}
-		*notes = append(*notes, n)
-	}
-}
-
-func (s *sarif) result(root string, f *lint.Found, print string) sarifResult {
-	out := sarifResult{
-		RuleID: f.Rule.Name, RuleIndex: s.rule(f.Rule), Level: sarifLevelOf(f.Level), Message: escaped(f.Message),
-		Locations: []sarifLocation{located(root, f.At)}, Prints: map[string]string{printName: print},
-	}
-	if f.Recipe != nil {
-		out.Locations[0].Logical = []sarifLogical{{Name: "recipe " + f.Recipe.Label, Kind: "object"}}
-	}
-	for i, n := range f.Notes {
-		l := located(root, n.Place)
-		message := escaped(n.Message)
-		l.ID, l.Message = i+1, &message
-		out.Related = append(out.Related, l)
-	}
-	for _, fix := range f.Repairs() {
-		out.Fixes = append(out.Fixes, sarifFix{Description: escaped(fix.Title), Changes: changes(root, fix)})
-	}
-	return out
-}
-
-// changes are the edits of a fix, by file.
-func changes(root string, fix schema.Fix) (list []sarifChange) {
-	at := map[*schema.File]int{}
-	for _, e := range fix.Edits {
-		if _, has := at[e.File]; !has {
-			at[e.File] = len(list)
-			list = append(list, sarifChange{Artifact: artifact(root, e.File.Name)})
-		}
-		c := &list[at[e.File]]
-		c.Replacements = append(c.Replacements, sarifReplacement{region(lint.Place{File: e.File, Span: e.Span}), sarifInserted{e.Text}})
-	}
-	return list
-}
-
-// rule is the place of a rule among those that speak.
-func (s *sarif) rule(r *lint.Rule) int {
-	if i, has := s.ruleIndex[r]; has {
-		return i
-	}
-	rules := &s.run.Tool.Driver.Rules
-	s.ruleIndex[r] = len(*rules)
-	one := sarifRule{ID: r.Name, Short: sarifText{Text: schema.Capital(r.Title) + "."}, Help: help(r),
-		Usually: sarifLevel{sarifLevelOf(r.Levels.Sale)}, More: map[string]any{"group": r.Group, "loudness": r.Loudness(), "source": r.Source}}
-	if one.Short.Text == "." {
-		one.Short.Text = r.Name
-	}
-	if r.Why != "" {
-		one.Full = &sarifText{Text: r.Why}
-	}
-	*rules = append(*rules, one)
-	return s.ruleIndex[r]
-}
-
-// help is why a rule speaks and what to do.
-func help(r *lint.Rule) sarifText {
-	var plain, marked []string
-	for _, part := range [][2]string{{"Why", r.Why}, {"To put it right", r.Remedy}, {"Mind", r.Cautions}, {"Source", r.Source}} {
-		if part[1] != "" {
-			plain = append(plain, part[0]+": "+part[1])
-			marked = append(marked, "**"+part[0]+":** "+escapeMarkdown(part[1]))
-		}
-	}
-	plain, marked = append(plain, Caution), append(marked, escapeMarkdown(Caution))
-	return sarifText{Text: strings.Join(plain, "\n\n"), Markdown: strings.Join(marked, "\n\n")}
-}
-
-func sarifLevelOf(l lint.Level) string {
+// sarifLevel is the level of a result (3.27.10).
+func sarifLevel(l lint.Level) string {
 	switch l {
 	case lint.Must:
 		return "error"
@@ -304,51 +217,95 @@ func sarifLevelOf(l lint.Level) string {
 	return "none"
 }
 
-// escaped is a message as text: the standard reads braces as places to be
-// filled in, and brackets before a number in parentheses as a link (3.11.5 and
-// 3.11.6).
-func escaped(text string) sarifText {
-	text = strings.NewReplacer("{", "{{", "}", "}}", `\`, `\\`, "[", `\[`, "]", `\]`).Replace(Clean(text))
-	return sarifText{Text: text}
+// sarifMessage is a text as a message string: braces stand doubled, since
+// single ones hold places for arguments (3.11.5), and nothing in it is taken
+// for a link (3.11.6).
+func sarifMessage(text string) sarifText {
+	return sarifText{strings.NewReplacer("{", "{{", "}", "}}", "](", "] (").Replace(Clean(text))}
 }
 
-func located(root string, at lint.Place) sarifLocation {
-	r := region(at)
-	if text := at.File.Text.Slice(at.Span); text != "" {
-		r.Snippet = &sarifInserted{strings.ToValidUTF8(text, "�")}
+func (s *sarif) result(f *lint.Found, print string) sarifResult {
+	r := sarifResult{
+		RuleID:              f.Rule.Name,
+		RuleIndex:           s.index(f.Rule),
+		Level:               sarifLevel(f.Level),
+		Message:             sarifMessage(f.Message),
+		Locations:           []sarifLocation{s.location(f.At)},
+		PartialFingerprints: map[string]string{printID: print},
 	}
-	return sarifLocation{Physical: sarifPhysical{artifact(root, at.File.Name), r}}
-}
-
-func region(at lint.Place) sarifRegion {
-	startLine, startColumn := at.File.Text.Position(at.Span.Start)
-	endLine, endColumn := at.File.Text.Position(at.Span.End)
-	return sarifRegion{StartLine: startLine, StartColumn: startColumn, EndLine: endLine, EndColumn: endColumn}
-}
-
-// artifact names a file from the folder the check was started in. What does
-// not lie below that is named by its whole path.
-func artifact(root, name string) sarifArtifact {
-	full := path.Join(root, name)
-	switch {
-	case path.IsAbs(full):
-		return sarifArtifact{URI: "file://" + percent(full)}
-	case len(full) > 2 && full[1] == ':' && full[2] == '/':
-		return sarifArtifact{URI: "file:///" + percent(full)}
+	if recipe := recipeOf(f); recipe != nil && recipe.File == f.At.File && recipe.Span.Contains(f.At.Span) {
+		r.Locations[0].LogicalLocations = []sarifLogical{{recipe.Title(), recipe.Label, "recipe"}}
 	}
-	return sarifArtifact{URI: percent(full), Base: startFolder}
+	for _, n := range f.Notes {
+		at := s.location(n.Place)
+		message := sarifMessage(n.Message)
+		at.Message = &message
+		r.RelatedLocations = append(r.RelatedLocations, at)
+	}
+	for _, fix := range f.Repairs() {
+		r.Fixes = append(r.Fixes, s.fix(fix))
+	}
+	return r
 }
 
-// percent is a path as a URI spells it: RFC 3986 leaves these signs as they are.
-func percent(name string) string {
-	var b strings.Builder
-	for i := range len(name) {
-		switch c := name[i]; {
-		case 'a' <= c && c <= 'z', 'A' <= c && c <= 'Z', '0' <= c && c <= '9', strings.IndexByte("-._~/", c) >= 0:
-			b.WriteByte(c)
-		default:
-			fmt.Fprintf(&b, "%%%02X", c)
+func (s *sarif) conceded(c *lint.Conceded, print string) sarifResult {
+	r := s.result(&c.Found, print)
+	at := s.location(lint.AtHeader(c.Concession))
+	suppression := sarifSuppression{Kind: "inSource", Status: "accepted", Justification: Clean(c.Concession.Get("reason").Text()), Location: &at}
+	if until := c.Concession.Get("until"); until.Known() {
+		suppression.Properties = map[string]string{"until": until.Text()}
+	}
+	r.Suppressions = []sarifSuppression{suppression}
+	return r
+}
+
+func (s *sarif) file(name string) sarifFile {
+	address, relative := s.origin.uri(s.root, name)
+	if relative {
+		return sarifFile{URI: address, URIBaseID: baseID}
+	}
+	return sarifFile{URI: address}
+}
+
+func (s *sarif) location(at lint.Place) sarifLocation {
+	region := regionOf(at.File, at.Span)
+	if region.EndLine == region.StartLine { // a whole block would be shown twice
+		region.Snippet = &sarifText{at.File.Text.Slice(at.Span)}
+	}
+	return sarifLocation{PhysicalLocation: sarifPlace{s.file(at.File.Name), &region}}
+}
+
+func regionOf(f *schema.File, span schema.Span) sarifRegion {
+	var r sarifRegion
+	r.StartLine, r.StartColumn = f.Text.Position(span.Start)
+	r.EndLine, r.EndColumn = f.Text.Position(span.End)
+	return r
+}
+
+// fix is a repair as mend makes it, laid out like the text around it. An
+// insertion replaces an empty region.
+func (s *sarif) fix(fix schema.Fix) sarifFix {
+	out := sarifFix{Description: sarifMessage(fix.Title), Properties: sarifFixIsSafe{fix.Safe}}
+	byFile := map[*schema.File][]schema.Edit{}
+	var files []*schema.File
+	for _, e := range fix.Edits {
+		if byFile[e.File] == nil {
+			files = append(files, e.File)
 		}
+		byFile[e.File] = append(byFile[e.File], e)
 	}
-	return b.String()
+	for _, f := range files {
+		change := sarifChange{ArtifactLocation: s.file(f.Name)}
+		edits := schema.Laid(f, byFile[f])
+		slices.SortStableFunc(edits, func(a, b schema.Edit) int { return int(a.Span.Start - b.Span.Start) })
+		for _, e := range edits {
+			r := sarifReplacement{DeletedRegion: regionOf(f, e.Span)}
+			if e.Text != "" {
+				r.InsertedContent = &sarifText{e.Text}
+			}
+			change.Replacements = append(change.Replacements, r)
+		}
+		out.ArtifactChanges = append(out.ArtifactChanges, change)
+	}
+	return out
 }

@@ -62,22 +62,23 @@ func inner(b *schema.Block, name string) *schema.Block {
 
 func testRules() []*lint.Rule {
 	return []*lint.Rule{
-		{Name: "fragrance-over-limit", Levels: lint.Every(lint.Must), Check: func(p *lint.Pass) {
-			oil := inner(p.Recipe, "fragrance")
-			if oil == nil {
-				return
-			}
-			wax, _ := p.Stock("wax", "northlight-pillar")
-			p.Report(lint.Finding{
-				At:      at(oil, "load"),
-				Message: "7 % of wax is over what Northlight paraffin holds (6 % of wax) by 13 g",
-				Notes:   []lint.Note{{Place: at(wax, "fragrance_limit"), Message: "limit stated here"}},
-				Fixes: func() []schema.Fix {
-					return []schema.Fix{rewrite("lower the load to 6 % of wax", false, oil.Get("load"), `"6 % of wax"`)}
-				},
-			})
-			p.CannotCheck(wax, "flash_point")
-		}},
+		{Name: "fragrance-over-limit", Group: "Formulation", Title: "more fragrance than the wax holds", Levels: lint.Every(lint.Must),
+			Why: "What the wax does not hold sweats out: *wet* spots.", Remedy: "Lower the load.", Source: "common practice", Check: func(p *lint.Pass) {
+				oil := inner(p.Recipe, "fragrance")
+				if oil == nil {
+					return
+				}
+				wax, _ := p.Stock("wax", "northlight-pillar")
+				p.Report(lint.Finding{
+					At:      at(oil, "load"),
+					Message: "7 % of wax is over what Northlight paraffin holds (6 % of wax) by 13 g",
+					Notes:   []lint.Note{{Place: at(wax, "fragrance_limit"), Message: "limit stated here"}},
+					Fixes: func() []schema.Fix {
+						return []schema.Fix{rewrite("lower the load to 6 % of wax", false, oil.Get("load"), `"6 % of wax"`)}
+					},
+				})
+				p.CannotCheck(wax, "flash_point")
+			}},
 		{Name: "pour-too-hot", Levels: lint.Every(lint.Should), Check: func(p *lint.Pass) {
 			step := inner(p.Recipe, "step")
 			if step == nil {

@@ -28,15 +28,15 @@ const Caution = "These figures are an aid, not a test report. Your suppliers' sh
 func Text(w io.Writer, d *Document, look Look) error {
 	p := NewPage(look)
 	for _, shop := range d.Shops {
-		p.shop(shop, len(d.Shops) > 1)
+		p.shop(shop, d.standingIn(shop), len(d.Shops) > 1)
 	}
 	p.Closing(d)
 	_, err := io.WriteString(w, p.String())
 	return err
 }
 
-func (p *Page) shop(r *lint.Report, several bool) {
-	if len(r.Findings)+len(r.Conceded)+len(r.Unchecked)+len(r.Faults) == 0 {
+func (p *Page) shop(r *lint.Report, standing []Standing, several bool) {
+	if len(r.Findings)+len(standing)+len(r.Conceded)+len(r.Unchecked)+len(r.Faults) == 0 {
 		return
 	}
 	if several {
@@ -52,6 +52,7 @@ func (p *Page) shop(r *lint.Report, several bool) {
 			p.Blank()
 		}
 	}
+	p.standing(standing)
 	p.conceded(r.Conceded)
 	p.unchecked(r.Unchecked)
 	p.faults(r.Faults)
@@ -183,6 +184,24 @@ func NoteText(n lint.Note, home string) string {
 		return said + " in " + where
 	}
 	return n.Message + ": " + where
+}
+
+// standingHeading stands over what does not count and must be put right.
+const standingHeading = "Left out of the count, and still to be put right"
+
+func (p *Page) standing(list []Standing) {
+	if len(list) == 0 {
+		return
+	}
+	p.Heading(standingHeading)
+	p.Blank()
+	for i := range list {
+		s := &list[i]
+		p.message(s.Level, s.Message)
+		p.place(s.At, "", s.Rule.Name)
+		p.Wrap("", margin, s.Why)
+		p.Blank()
+	}
 }
 
 func (p *Page) conceded(list []lint.Conceded) {
