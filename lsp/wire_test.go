@@ -55,7 +55,7 @@ func (r *raw) write(text string) {
 	select {
 	case err := <-done:
 		require.NoError(r.t, err)
-	case <-time.After(10 * time.Second):
+	case <-time.After(60 * time.Second):
 		require.Fail(r.t, "the server does not read")
 	}
 }
@@ -122,7 +122,7 @@ func (r *raw) status() int {
 	select {
 	case status := <-r.exited:
 		return status
-	case <-time.After(10 * time.Second):
+	case <-time.After(60 * time.Second):
 		require.Fail(r.t, "the server does not end")
 		return -1
 	}

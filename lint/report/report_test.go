@@ -127,8 +127,7 @@ func jsonOf(t *testing.T, d *report.Document) string {
 // leaving out or misspelling any one key of the report is noticed.
 func TestJSONSchema(t *testing.T) {
 	schema := compiled(t)
-	d := document(t, faulty())
-	d.Unread = []report.Unread{{Shop: "larkspur", ReadError: lint.ReadError{Name: "a", Err: errors.New("closed")}}}
+	d := full(t)
 	for _, doc := range []*report.Document{{}, d} {
 		value, err := jsonschema.UnmarshalJSON(strings.NewReader(jsonOf(t, doc)))
 		require.NoError(t, err)
@@ -137,7 +136,7 @@ func TestJSONSchema(t *testing.T) {
 
 	full := jsonOf(t, d)
 	for _, key := range []string{"wickrule", "checked", "files", "recipes", "findings", "conceded", "unchecked", "faults",
-		"level", "column", "line", "byte", "start", "end", "notes", "fixes", "title", "safe", "edits", "text", "needs", "rules", "concession", "reason", "until"} {
+		"level", "column", "line", "byte", "start", "end", "notes", "fixes", "title", "safe", "edits", "text", "needs", "rules", "concession", "reason", "until", "left_out", "standing", "why"} {
 		misspelt := strings.Replace(full, `"`+key+`":`, `"`+key+`x":`, 1)
 		require.NotEqual(t, full, misspelt, key)
 		value, err := jsonschema.UnmarshalJSON(strings.NewReader(misspelt))

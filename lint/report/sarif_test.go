@@ -45,6 +45,14 @@ func full(t *testing.T) *report.Document {
 	d := document(t, faulty())
 	d.Unread = []report.Unread{{Shop: "larkspur", ReadError: lint.ReadError{Name: "closed.candle.hcl", Err: errors.New("it may not be read")}}}
 	d.Origin = report.Origin{Version: "1.0.0", Base: "/home/quay/our shops", Here: "."}
+	d.Level = lint.Should
+	d.LeftOut = []string{"Left out, since known.json lists it: 1 finding in 1 recipe (1 must)."}
+	for _, f := range d.Shops[0].Findings {
+		if f.Level == lint.Must {
+			f.Message = "7 % of wax was over the limit {before}"
+			d.Standing = []report.Standing{{Shop: d.Shops[0].Shop, Found: f, Print: "5f1c", Why: "known from known.json: the old molds"}}
+		}
+	}
 	return d
 }
 
@@ -105,6 +113,7 @@ type sarifReadResult struct {
 	Locations           []sarifReadLocation
 	RelatedLocations    []sarifReadLocation
 	PartialFingerprints map[string]string
+	Properties          struct{ LeftOut string }
 	Suppressions        []struct{ Kind, Status, Justification string }
 	Fixes               []struct {
 		ArtifactChanges []struct {
@@ -233,6 +242,17 @@ func TestSARIFResults(t *testing.T) {
 	assert.Len(t, fingerprints, len(run.Results), "each result has its own")
 
 	levels := map[string]string{"fragrance-over-limit": "error", "pour-too-hot": "warning", "made-for-missing": "note"}
+	standing := 0
+	for _, r := range run.Results {
+		if r.Properties.LeftOut != "" {
+			standing++
+			assert.Equal(t, "error", r.Level, "what must be put right is hidden by nothing")
+			assert.Empty(t, r.Suppressions)
+			assert.Equal(t, "known from known.json: the old molds", r.Properties.LeftOut)
+			assert.Equal(t, "5f1c", r.PartialFingerprints["wickrulePrint/v1"])
+		}
+	}
+	assert.Equal(t, 1, standing)
 	for _, r := range run.Results {
 		if level, ok := levels[r.RuleID]; ok {
 			assert.Equal(t, level, r.Level)
@@ -248,6 +268,7 @@ func TestSARIFResults(t *testing.T) {
 		told[n.Descriptor.ID] = n.Level + ": " + n.Message.Text
 	}
 	assert.Equal(t, map[string]string{
+		"left-out":     "note: Left out, since known.json lists it: 1 finding in 1 recipe (1 must).",
 		"cannot-check": "warning: Northlight paraffin does not state flash_point, so this could not be checked: fragrance-over-limit",
 		"cannot-read":  "error: larkspur/closed.candle.hcl: it may not be read",
 		"fault":        "error: The check never-ends-well stopped, the others went on: nil wax. It was looking at recipes/skerry.candle.hcl, line 1.",
