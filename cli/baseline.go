@@ -167,10 +167,10 @@ func (b *baseline) accept(doc *report.Document, reason string) ([]string, error)
 	if !doc.Complete() {
 		return nil, errors.New("it is not written, since not everything could be checked and it would list too little")
 	}
-	var list []knownFinding
-	for _, k := range b.known {
+	listed := map[knownKey]knownFinding{}
+	for key, k := range b.known {
 		if !b.covers(k) {
-			list = append(list, k)
+			listed[key] = k
 		}
 	}
 	var accepted, refused leftOut
@@ -187,27 +187,23 @@ func (b *baseline) accept(doc *report.Document, reason string) ([]string, error)
 			if f.Recipe != nil {
 				k.Recipe = f.Recipe.Label
 			}
-			list = append(list, b.withReason(k, f.Level, reason))
+			listed[k.key()] = b.withReason(k, f.Level, reason)
 		}
 		prints = lint.UncheckedPrints(r.Unchecked)
 		for i := range r.Unchecked {
 			u := &r.Unchecked[i]
 			accepted.unchecked++
 			k := knownFinding{Print: prints[i], Level: u.Level.String(), Rule: baselineCheck, Shop: shop, File: u.At.File.Name, Message: u.Message}
-			list = append(list, b.withReason(k, u.Level, reason))
+			listed[k.key()] = b.withReason(k, u.Level, reason)
 		}
 	}
-	slices.SortFunc(list, knownFinding.compare)
-	if err := b.write(list); err != nil {
+	if err := b.write(listed); err != nil {
 		return nil, err
 	}
+	b.known = listed
 	said := []string{b.file + " is written, with " + cmp.Or(accepted.String(), "nothing in it") + "."}
 	if text := refused.String(); text != "" {
 		said = append(said, "Not accepted, since somebody else lights these candles or the text cannot be read: "+text+".")
-	}
-	b.known = map[knownKey]knownFinding{}
-	for _, k := range list {
-		b.known[k.key()] = k
 	}
 	return said, nil
 }
@@ -222,10 +218,12 @@ func (b *baseline) withReason(k knownFinding, level lint.Level, reason string) k
 	return k
 }
 
-func (b *baseline) write(list []knownFinding) error {
-	if list == nil {
-		list = []knownFinding{}
+func (b *baseline) write(listed map[knownKey]knownFinding) error {
+	list := []knownFinding{}
+	for _, k := range listed {
+		list = append(list, k)
 	}
+	slices.SortFunc(list, knownFinding.compare)
 	var out bytes.Buffer
 	enc := json.NewEncoder(&out)
 	enc.SetEscapeHTML(false)
