@@ -127,15 +127,15 @@ type neovim struct {
 	stderr strings.Builder
 }
 
-// startNeovim starts one that has the set-up of this folder where a maker
-// would copy it to, and nothing else.
-func startNeovim(t *testing.T, command, bin string) *neovim {
+// startNeovim starts one that has the plugin of this folder where a maker
+// would copy it to, the lines given in its init file, and nothing else.
+func startNeovim(t *testing.T, command, bin string, init ...string) *neovim {
 	t.Helper()
 	home := t.TempDir()
-	setUp, err := os.ReadFile("neovim/wickrule.lua")
-	require.NoError(t, err)
-	require.NoError(t, os.MkdirAll(home+"/config/nvim/plugin", 0o755))
-	require.NoError(t, os.WriteFile(home+"/config/nvim/plugin/wickrule.lua", setUp, 0o644))
+	require.NoError(t, os.CopyFS(home+"/data/nvim/site/pack/wickrule/start/wickrule", os.DirFS("neovim")))
+	require.NoError(t, os.MkdirAll(home+"/config/nvim", 0o755))
+	require.NoError(t, os.WriteFile(home+"/config/nvim/init.lua", []byte(strings.Join(init, "\n")), 0o644))
+	var err error
 	n := &neovim{t: t, cmd: exec.Command(command, "--embed", "--headless", "-n", "-i", "NONE")}
 	n.cmd.Env = append(os.Environ(), "HOME="+home, "XDG_CONFIG_HOME="+home+"/config", "XDG_DATA_HOME="+home+"/data",
 		"XDG_STATE_HOME="+home+"/state", "XDG_CACHE_HOME="+home+"/cache", "PATH="+bin+string(os.PathListSeparator)+os.Getenv("PATH"))
@@ -333,7 +333,7 @@ func (n *neovim) rename(to string) {
 	n.lua(`vim.lsp.buf.rename(...)`, to)
 }
 
-func (n *neovim) layOut() { n.t.Helper(); n.input(":LayOut\r") }
+func (n *neovim) layOut() { n.t.Helper(); n.input(":Wickrule format\r") }
 
 func (n *neovim) hints() ([]string, bool) {
 	n.t.Helper()
