@@ -122,7 +122,7 @@ local function config(path, root)
     workspace_folders = { { uri = vim.uri_from_fname(root), name = root } },
     on_attach = on_attach,
     capabilities = capabilities,
-    settings = { wickrule = { level = wanted.level, hints = wanted.hints, lenses = wanted.lenses } },
+    init_options = { level = wanted.level, hints = wanted.hints, lenses = wanted.lenses },
     flags = { debounce_text_changes = 20 }, -- milliseconds after a key; Neovim's own 150 are felt
   }
 end
@@ -181,9 +181,10 @@ function M.restart()
   for _, client in ipairs(running) do
     method(client, "stop")
   end
+  -- Neovim forgets a server when it has taken away what that showed.
   vim.wait(3000, function()
     for _, client in ipairs(running) do
-      if not method(client, "is_stopped") then
+      if vim.lsp.get_client_by_id(client.id) then
         return false
       end
     end

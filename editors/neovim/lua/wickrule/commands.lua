@@ -31,6 +31,11 @@ local function known(verb)
   return program.lines(shop.root(vim.api.nvim_buf_get_name(0)), { "completions", "words", verb }) or {}
 end
 
+-- rules are the names of all rules, the shop's own first.
+local function rules()
+  return vim.list_extend(known("prove"), known("explain"))
+end
+
 local words = {}
 
 words.sheet = {
@@ -60,9 +65,7 @@ words.sheet = {
 }
 
 words.explain = {
-  offers = function()
-    return known("explain")
-  end,
+  offers = rules,
   run = function(rule)
     local buffer, server = here()
     if not buffer then
@@ -79,9 +82,7 @@ words.explain = {
 }
 
 words.handbook = {
-  offers = function()
-    return known("explain")
-  end,
+  offers = rules,
   run = function(rule)
     local page, trouble = handbook.page(shop.root(vim.api.nvim_buf_get_name(0)), rule or place.rule())
     trouble = not page and trouble or page and handbook.open(page)
