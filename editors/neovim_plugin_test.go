@@ -354,4 +354,3 @@ func TestNeovimLeavesNoNames(t *testing.T) {
 			return table.concat(more, " ")`))
 	})
 }
-
