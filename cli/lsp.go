@@ -2,10 +2,8 @@ package cli
 
 import (
 	"errors"
-	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
 	"runtime/debug"
 	"syscall"
 
@@ -38,16 +36,9 @@ func serveEditor(s *session, args []string) int {
 		// Room for garbage is worth less here than an edit that waits for its collection.
 		debug.SetGCPercent(200)
 	}
-	volume := s.locate(".").volume
 	return lsp.Serve(s.ctx, s.In, s.Out, lsp.Config{
-		Disk: os.DirFS(volume),
-		Folder: func(path string) (fs.FS, io.Closer, error) {
-			root, err := os.OpenRoot(filepath.Join(volume, filepath.FromSlash(path)))
-			if err != nil {
-				return nil, nil, err
-			}
-			return root.FS(), root, nil
-		},
+		Disk:    wholeDisk(),
+		Folder:  folderOfDisk,
 		Rules:   s.rulesFor,
 		Today:   s.today,
 		Alive:   alive,
@@ -56,12 +47,15 @@ func serveEditor(s *session, args []string) int {
 	})
 }
 
-// alive says whether a process still runs. One that may not be signaled does.
+// alive says whether a process still runs. One that may not be signaled does,
+// and so does one that was found where processes cannot be signaled at all, as
+// on Windows.
 func alive(id int) bool {
 	p, err := os.FindProcess(id)
 	if err != nil {
 		return false
 	}
+	defer p.Release()
 	err = p.Signal(syscall.Signal(0))
-	return err == nil || errors.Is(err, fs.ErrPermission)
+	return err == nil || errors.Is(err, fs.ErrPermission) || errors.Is(err, errors.ErrUnsupported)
 }

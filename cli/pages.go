@@ -81,12 +81,13 @@ func replaceable(above *os.Root, name string) (there bool, err error) {
 		return true, err
 	}
 	list, err := above.ReadFile(path.Join(name, madeFile))
-	if err != nil || !strings.HasPrefix(string(list), madeHead+"\n") {
+	head, made, _ := strings.Cut(strings.ReplaceAll(string(list), "\r\n", "\n"), "\n")
+	if err != nil || head != madeHead {
 		return false, errors.New("was not made by this verb, and is left as it is: name another folder, or an empty one")
 	}
-	made := strings.Fields(strings.TrimPrefix(string(list), madeHead))
+	names := strings.Fields(made)
 	for _, e := range entries {
-		if e.Name() != madeFile && !slices.Contains(made, e.Name()) || !e.Type().IsRegular() {
+		if e.Name() != madeFile && !slices.Contains(names, e.Name()) || !e.Type().IsRegular() {
 			return false, fmt.Errorf("holds %q, which was not made with the pages, and is left as it is: move that elsewhere first", e.Name())
 		}
 	}

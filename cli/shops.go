@@ -5,40 +5,10 @@ import (
 	"io"
 	"io/fs"
 	"os"
-	"path/filepath"
-	"strings"
 
 	"wickrule/lint"
 	"wickrule/lint/report"
 )
-
-// place is a path of this system as a volume ("/" or `C:\`) and a slash path
-// in it, which is what the engine knows.
-type place struct{ volume, path string }
-
-func (s *session) locate(arg string) place {
-	full := arg
-	if !filepath.IsAbs(full) {
-		full = filepath.Join(s.Folder, full)
-	}
-	full = filepath.Clean(full)
-	volume := filepath.VolumeName(full) + string(filepath.Separator)
-	rest := filepath.ToSlash(strings.TrimPrefix(full, volume))
-	if rest == "" {
-		rest = "."
-	}
-	return place{volume, rest}
-}
-
-func (p place) full() string { return filepath.Join(p.volume, filepath.FromSlash(p.path)) }
-
-// shown is the path as the user would type it from where they are, with "/".
-func (s *session) shown(p place) string {
-	if short, err := filepath.Rel(s.Folder, p.full()); err == nil {
-		return filepath.ToSlash(short)
-	}
-	return filepath.ToSlash(p.full())
-}
 
 // found is a shop on disk that was asked for.
 type found struct {

@@ -2,7 +2,6 @@ package lsp
 
 import (
 	"encoding/json"
-	"path"
 	"time"
 
 	protocol "github.com/tliron/glsp/protocol_3_16"
@@ -69,7 +68,7 @@ func (s *server) initialize(params json.RawMessage) (any, error) {
 	case p.RootURI != nil:
 		s.addFolder(*p.RootURI)
 	case p.RootPath != nil:
-		s.addFolder(fileURI(path.Clean(*p.RootPath)))
+		s.addFolder(uriOfPath(*p.RootPath))
 	}
 	if p.ProcessID != nil && s.Alive != nil {
 		go s.watchProcess(*p.ProcessID)

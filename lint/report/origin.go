@@ -17,17 +17,14 @@ type Origin struct {
 // uri is the address of a file of a shop: relative to the base, or absolute
 // where the file lies elsewhere.
 func (o Origin) uri(root, name string) (address string, relative bool) {
-	file := path.Join(root, name)
+	file := Located(root, name)
 	if !absolute(file) {
 		file = path.Join(o.Here, file)
 		if file != ".." && !strings.HasPrefix(file, "../") {
 			relative := url.URL{Path: file}
 			return relative.String(), true
 		}
-		file = path.Join(o.Base, file)
-		if strings.HasPrefix(o.Base, "//") {
-			file = "/" + file // Join takes one of the two away
-		}
+		file = Located(o.Base, file)
 	}
 	return fileURI(file), false
 }

@@ -314,6 +314,7 @@ func TestSARIFAddresses(t *testing.T) {
 		{"C:/quay", ".", "shop", "a.candle.hcl", "shop/a.candle.hcl"},
 		{"C:/quay", ".", "D:/shop", "a b.candle.hcl", "file:///D:/shop/a%20b.candle.hcl"},
 		{"C:/quay", ".", "../other", "a.candle.hcl", "file:///C:/other/a.candle.hcl"},
+		{"C:/quay", ".", "//nas/wax/shop", "a.candle.hcl", "file://nas/wax/shop/a.candle.hcl"},
 		{"//nas/wax/quay", ".", "../other", "a.candle.hcl", "file://nas/wax/other/a.candle.hcl"},
 	} {
 		shop := load(t, c.root, map[string]string{"a.candle.hcl": "recipe \"a\" {\n}\n"})

@@ -332,4 +332,9 @@ func count(n int, one, many string) string {
 
 // Located is a file's name as the user can reach it from where they are: below
 // the shop's root.
-func Located(root, name string) string { return path.Join(root, name) }
+func Located(root, name string) string {
+	if strings.HasPrefix(root, "//") { // of a machine in the network
+		return "/" + path.Join(root, name)
+	}
+	return path.Join(root, name)
+}
