@@ -35,7 +35,7 @@ The exit status is 0 where nothing speaks at the level asked for but what was le
 			c.form = oneOf(flags, "report", "how to say it: text for people, markdown for a page, lines for editors, json, sarif and junit for programs", report.Forms...)
 			c.level = oneOf(flags, "level", "the level from which the exit status is 1", "must", "should", "consider")
 			c.staged = flags.Bool("staged", false, "check what git would commit now, and not what is on disk")
-			c.since = flags.String("since", "", "only what changed since a revision of git, such as main: `REV`")
+			c.since = flags.String("since", "", "only what changed since `REV`, a revision of git such as main")
 			c.known = flags.String("baseline", "", "what `FILE` lists is known and does not fail the check")
 			c.accept = flags.String("accept", "", "write the file of --baseline anew with all that is found now, for this `REASON`")
 			flags.Var(&c.copies, "write", "put the report into a file as well, in this form: sarif=recipes.sarif, for one; may be repeated")
