@@ -19,19 +19,14 @@ func wholeDisk() fs.FS {
 
 // folderOfDisk opens a folder of the whole disk, with no way out of it.
 func folderOfDisk(name string) (fs.FS, io.Closer, error) {
-	p := place{"/", name}
-	if runtime.GOOS == "windows" {
-		volume, rest, ok := volumeOf(name)
-		if !ok {
-			return nil, nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
-		}
-		p = place{volume, rest}
+	if runtime.GOOS != "windows" {
+		return place{"/", name}.open()
 	}
-	root, err := os.OpenRoot(p.full())
-	if err != nil {
-		return nil, nil, err
+	volume, rest, ok := volumeOf(name)
+	if !ok {
+		return nil, nil, &fs.PathError{Op: "open", Path: name, Err: fs.ErrNotExist}
 	}
-	return root.FS(), root, nil
+	return place{volume, rest}.open()
 }
 
 // drives is all drives and shares of Windows as one file system: a path begins

@@ -10,7 +10,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/lint/report"
 	"wickrule/rules/drill"
@@ -100,12 +99,12 @@ type drillShop struct {
 // none. False: it cannot be used, and it was said why.
 func (v drillCommand) shop(s *session) (drillShop, bool) {
 	if *v.demo {
-		return demoShop(), true
+		return named(demoShop()), true
 	}
 	shops, unread := s.find(nil)
 	if len(shops) == 0 && !slices.ContainsFunc(unread, func(u report.Unread) bool { return !errors.Is(u.Err, lint.ErrNoRecipeFile) }) {
 		s.say("there is no shop in this folder, so the exercises are of the built-in demo shop")
-		return demoShop(), true
+		return named(demoShop()), true
 	}
 	s.sayUnread(unread)
 	if len(shops) == 0 {
@@ -123,14 +122,6 @@ func (v drillCommand) shop(s *session) (drillShop, bool) {
 		return drillShop{}, false
 	}
 	return named(o.Shop), true
-}
-
-func demoShop() drillShop {
-	shop, errs := lint.Load(examples.Shop(), ".", nil)
-	if len(errs) > 0 { // it is part of the program: a fault
-		panic(errs[0])
-	}
-	return named(shop)
 }
 
 func named(shop *lint.Shop) drillShop {

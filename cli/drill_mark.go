@@ -1,7 +1,6 @@
 package cli
 
 import (
-	"errors"
 	"fmt"
 	"io/fs"
 	"os"
@@ -59,7 +58,7 @@ func (v drillCommand) markPath(s *session, p *report.Page, full, shown string, t
 	}
 	root, err := os.OpenRoot(folder)
 	if err != nil {
-		s.say("%s cannot be opened: %v", shown, plainError(err))
+		s.say("%s cannot be opened: %v", shown, cause(err))
 		return false
 	}
 	defer root.Close()
@@ -128,7 +127,7 @@ func (v drillCommand) markOne(s *session, p *report.Page, root *os.Root, set *dr
 	}
 	text, err := root.ReadFile(item.File)
 	if err != nil {
-		s.say("%s cannot be read: %v", item.File, plainError(err))
+		s.say("%s cannot be read: %v", item.File, cause(err))
 		return false
 	}
 	m := school.Mark(e, string(text))
@@ -260,13 +259,4 @@ func (v drillCommand) showMarked(p *report.Page, slip *drill.Marked) {
 	if *v.answers {
 		showSlip(p, slip.Planted, "not mended")
 	}
-}
-
-// plainError is what the system says of a file, without the path again.
-func plainError(err error) error {
-	var of *fs.PathError
-	if errors.As(err, &of) {
-		return of.Err
-	}
-	return err
 }

@@ -9,7 +9,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/lint/report"
 	"wickrule/rules"
@@ -168,10 +167,7 @@ func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 	explainHead(p, r)
 	part(p, "Mind", r.Cautions)
 	part(p, "Source", r.Source)
-	shop, errs := lint.Load(examples.Shop(), ".", nil)
-	if len(errs) > 0 { // it is part of the program: a fault
-		panic(errs[0])
-	}
+	shop := demoShop()
 	for _, e := range r.Bad {
 		s.showExample(p, "Wrong", shop, r, e)
 	}

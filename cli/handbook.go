@@ -5,7 +5,6 @@ import (
 
 	"github.com/spf13/pflag"
 
-	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/rules/handbook"
 )
@@ -40,11 +39,7 @@ func (v handbookCommand) run(s *session, args []string) int {
 	if shop == nil {
 		return NotWorked
 	}
-	demo, errs := lint.Load(examples.Shop(), ".", nil)
-	if len(errs) > 0 { // it is part of the program: a fault
-		panic(errs[0])
-	}
-	files, err := handbook.Make(handbook.Order{Shop: shop, Demo: demo, Rules: s.rulesFor, Today: s.today()})
+	files, err := handbook.Make(handbook.Order{Shop: shop, Demo: demoShop(), Rules: s.rulesFor, Today: s.today()})
 	if err != nil {
 		s.say("no handbook was made: %v", err)
 		return NotWorked

@@ -1,6 +1,9 @@
 package cli
 
 import (
+	"io"
+	"io/fs"
+	"os"
 	"path"
 	"path/filepath"
 	"runtime"
@@ -12,6 +15,15 @@ import (
 type place struct{ volume, path string }
 
 func (p place) full() string { return filepath.Join(p.volume, filepath.FromSlash(p.path)) }
+
+// open opens the folder at a place, with no way out of it.
+func (p place) open() (fs.FS, io.Closer, error) {
+	root, err := os.OpenRoot(p.full())
+	if err != nil {
+		return nil, nil, err
+	}
+	return root.FS(), root, nil
+}
 
 // locate is the place that somebody names from the working folder.
 func (s *session) locate(arg string) place {

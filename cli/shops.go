@@ -6,6 +6,7 @@ import (
 	"io/fs"
 	"os"
 
+	"wickrule/examples"
 	"wickrule/lint"
 	"wickrule/lint/report"
 )
@@ -70,11 +71,7 @@ func (s *session) open(f found) (opened, []report.Unread) {
 	shop, errs := lint.Load(root.FS(), shown, s.progress.files)
 	disk := os.DirFS(f.volume)
 	shop, more := shop.Take(lint.Beside{Disk: disk, Root: f.Root, Repository: lint.Repository(disk, f.Root), Open: func(folder string) (fs.FS, io.Closer, error) {
-		root, err := os.OpenRoot(place{f.volume, folder}.full())
-		if err != nil {
-			return nil, nil, err
-		}
-		return root.FS(), root, nil
+		return place{f.volume, folder}.open()
 	}})
 	errs = append(errs, more...)
 	var unread []report.Unread
@@ -89,6 +86,15 @@ func (s *session) sayUnread(list []report.Unread) {
 	for _, u := range list {
 		s.say("%s: %v", report.Located(u.Shop, u.Name), u.Err)
 	}
+}
+
+// demoShop is the invented shop that is built into the program.
+func demoShop() *lint.Shop {
+	shop, errs := lint.Load(examples.Shop(), ".", nil)
+	if len(errs) > 0 { // it is part of the program: a fault
+		panic(errs[0])
+	}
+	return shop
 }
 
 func missing(err error) bool { return errors.Is(err, fs.ErrNotExist) }

@@ -85,7 +85,10 @@ func FileNames(fsys fs.FS) (names []string, errs []ReadError) {
 
 // ReadFile reads one file of the shop. A fault of the reader spoils this file
 // only.
-func ReadFile(fsys fs.FS, name string) (f *schema.File, err error) {
+func ReadFile(fsys fs.FS, name string) (*schema.File, error) { return readAs(fsys, name, name) }
+
+// readAs is ReadFile for a file that the shop knows by another name.
+func readAs(fsys fs.FS, name, known string) (f *schema.File, err error) {
 	defer func() {
 		if reason := recover(); reason != nil {
 			err = fmt.Errorf("reading it met a fault in wickrule itself: %v", reason)
@@ -103,7 +106,7 @@ func ReadFile(fsys fs.FS, name string) (f *schema.File, err error) {
 	if err != nil {
 		return nil, unreadable(fsys, name, err)
 	}
-	f = schema.Read(name, src)
+	f = schema.Read(known, src)
 	return f, nil
 }
 

@@ -53,17 +53,27 @@ type Beside struct {
 // those it took before. Files that cannot be opened are among the errors.
 func (s *Shop) Take(from Beside) (*Shop, []ReadError) {
 	taken, files, errs := s.look(from)
-	var gone []string
-	for _, f := range s.Files() {
-		if IsTaken(f.Name) {
-			gone = append(gone, f.Name)
-		}
-	}
 	next := s
-	if len(gone)+len(files) > 0 {
-		next = s.Edit(files, gone)
+	if put, out := s.turnover(files); len(put)+len(out) > 0 {
+		next = s.Edit(put, out)
 	}
 	return next.withTaken(taken), errs
+}
+
+// turnover is which of the files taken now are new to the shop or differ from
+// those it took before, and the names of those that are taken no more.
+func (s *Shop) turnover(files []*schema.File) (put []*schema.File, out []string) {
+	for _, f := range files {
+		if now := s.File(f.Name); now == nil || now.Text.String() != f.Text.String() {
+			put = append(put, f)
+		}
+	}
+	for _, f := range s.Files() {
+		if IsTaken(f.Name) && !slices.ContainsFunc(files, func(now *schema.File) bool { return now.Name == f.Name }) {
+			out = append(out, f.Name)
+		}
+	}
+	return put, out
 }
 
 func (s *Shop) withTaken(taken []Taken) *Shop {
@@ -166,17 +176,17 @@ func (from Beside) readRules(folder string) (files []*schema.File, errs []ReadEr
 	}
 	var mixed []string
 	for _, name := range ruleFileNames(within, inside) {
-		there := path.Join(repository, name)
-		f, err := ReadFile(within, name)
+		here := FromRoot(root, path.Join(repository, name))
+		f, err := readAs(within, name, here)
 		if err != nil {
-			errs = append(errs, ReadError{FromRoot(root, there), err})
+			errs = append(errs, ReadError{here, err})
 			continue
 		}
 		switch rules, others := holdsRules(f); {
 		case others && rules:
-			mixed = append(mixed, FromRoot(root, there))
+			mixed = append(mixed, here)
 		case rules:
-			files = append(files, schema.Read(FromRoot(root, there), []byte(f.Text.String())))
+			files = append(files, f)
 		}
 	}
 	switch {
@@ -219,12 +229,6 @@ func holdsRules(f *schema.File) (rules, others bool) {
 	return rules, others
 }
 
-// IsRuleFile says whether a file holds rules and trials and nothing else.
-func IsRuleFile(f *schema.File) bool {
-	rules, others := holdsRules(f)
-	return rules && !others
-}
-
 // FromRoot is a path on the disk as it is named from a shop's root on.
 func FromRoot(root, name string) string {
 	if root == "." {
@@ -247,19 +251,7 @@ func (v *View) Taken() []Taken { return v.shop.taken }
 // Take takes the rules of the folders anew that the shop names.
 func (l *Live) Take(from Beside) []ReadError {
 	taken, files, errs := l.shop.look(from)
-	var put []*schema.File
-	var out []string
-	for _, f := range files {
-		if now := l.shop.File(f.Name); now == nil || now.Text.String() != f.Text.String() {
-			put = append(put, f)
-		}
-	}
-	for _, f := range l.shop.Files() {
-		if IsTaken(f.Name) && !slices.ContainsFunc(files, func(now *schema.File) bool { return now.Name == f.Name }) {
-			out = append(out, f.Name)
-		}
-	}
-	if len(put)+len(out) > 0 {
+	if put, out := l.shop.turnover(files); len(put)+len(out) > 0 {
 		l.Edit(put, out)
 	}
 	if !slices.Equal(l.shop.taken, taken) {

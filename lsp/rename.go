@@ -98,7 +98,9 @@ func (h *here) rename(ctx context.Context, p *protocol.RenameParams) (*protocol.
 	if err != nil {
 		return nil, err
 	}
-	edits = append(edits, h.burnedUnder(formula.Renaming{Kind: to.kinds[0], From: to.key, To: p.NewName}, edits)...)
+	if spec := schema.Top(to.kinds[0]); spec != nil && spec.Stock {
+		edits = append(edits, h.burnedUnder(formula.Renaming{Kind: to.kinds[0], From: to.key, To: p.NewName}, edits)...)
+	}
 	slices.SortStableFunc(edits, func(a, b schema.Edit) int {
 		return cmp.Or(cmp.Compare(a.File.Name, b.File.Name), cmp.Compare(a.Span.Start, b.Span.Start))
 	})

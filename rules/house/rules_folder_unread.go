@@ -1,8 +1,6 @@
 package house
 
-import (
-	"wickrule/lint"
-)
+import "wickrule/lint"
 
 // RulesFolderUnread is a folder of rules that a shop counts on and does not
 // get.

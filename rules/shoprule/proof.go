@@ -84,6 +84,7 @@ func Over(shop *lint.Shop, example *schema.Block) (*lint.Shop, *schema.File) {
 	return shop.With(file), file
 }
 
+// fileOf is an example as a file that can be laid over the shop.
 func fileOf(example *schema.Block) *schema.File {
 	return schema.Read(exampleFile, []byte(example.File.Text.Slice(example.Body)))
 }

@@ -276,13 +276,13 @@ func quickIncludes(list, word *expr) tester {
 	if list.quickList == nil {
 		return nil
 	}
-	items, word1 := list.quickList, word.words()
+	items, wanted := list.quickList, word.words()
 	return func(s *scene) truth {
 		l, known := items(s)
 		if !known {
 			return unsure
 		}
-		w, known := word1(s)
+		w, known := wanted(s)
 		if !known {
 			return unsure
 		}

@@ -119,11 +119,20 @@ func (t *kindTable) written(k *kind, spec *schema.BlockSpec, from string) {
 	for _, attr := range spec.Attrs {
 		n := &name{Name: attr.Name, Type: t.typeOfAttr(attr), Doc: attr.Doc, From: from, Attr: attr}
 		place, byPlace := spec.Place(attr.Name), k.step != anyStep
-		look := func(th *thing) (schema.Value, *value) {
-			b := th.block
+		blockOf := func(th *thing) *schema.Block {
 			if onShelf {
-				b = th.stock
+				return th.stock
 			}
+			return th.block
+		}
+		said := func(b *schema.Block) schema.Value {
+			if byPlace {
+				return b.At(place)
+			}
+			return b.Get(attr.Name)
+		}
+		look := func(th *thing) (schema.Value, *value) {
+			b := blockOf(th)
 			switch {
 			case th.state != schema.Known:
 				return schema.Value{}, &value{state: th.state, lacks: th.lacks, attr: th.attr}
@@ -131,10 +140,8 @@ func (t *kindTable) written(k *kind, spec *schema.BlockSpec, from string) {
 				return schema.Value{}, &value{} // a folder without a shop block
 			case b == nil:
 				return schema.Value{}, &value{state: schema.Broken}
-			case byPlace:
-				return b.At(place), nil
 			}
-			return b.Get(attr.Name), nil
+			return said(b), nil
 		}
 		if n.Type.Kind == Thing {
 			to := n.Type.Of
@@ -157,19 +164,11 @@ func (t *kindTable) written(k *kind, spec *schema.BlockSpec, from string) {
 		} else {
 			typ := n.Type
 			n.quick = func(_ *scene, th *thing) (schema.Value, bool) {
-				b := th.block
-				if onShelf {
-					b = th.stock
-				}
+				b := blockOf(th)
 				if b == nil || th.state != schema.Known {
 					return schema.Value{}, false
 				}
-				v := schema.Value{}
-				if byPlace {
-					v = b.At(place)
-				} else {
-					v = b.Get(attr.Name)
-				}
+				v := said(b)
 				return v, v.Known()
 			}
 			n.get = func(s *scene, th *thing) value {

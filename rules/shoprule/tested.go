@@ -32,7 +32,7 @@ func (d *Draft) ComesTo(view *lint.View, rule *schema.Block, source string, behi
 		if !b.Is("sound") && !b.Is("faulty") {
 			continue
 		}
-		file := exampleOf(b)
+		file := fileOf(b)
 		if !file.Clean {
 			continue // the format's own rules say so
 		}
@@ -43,11 +43,6 @@ func (d *Draft) ComesTo(view *lint.View, rule *schema.Block, source string, behi
 		}
 	}
 	return all
-}
-
-// exampleOf is an example as a file that can be laid over the shop.
-func exampleOf(b *schema.Block) *schema.File {
-	return schema.Read(exampleFile, []byte(b.File.Text.Slice(b.Body)))
 }
 
 // inPlace is a recipe of an example as it stands in the rule.
