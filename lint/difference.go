@@ -83,6 +83,7 @@ func (d difference) key(kind, key string, changed func(look)) {
 	if (len(before) == 0) == (len(after) == 0) {
 		return
 	}
+	changed(look{aKey, kind, key})
 	changed(look{allKeys, kind, ""})
 	for other := range d.after.shelves { // a name that may be of several kinds leads elsewhere now
 		d.use(other, key, changed)

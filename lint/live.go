@@ -118,7 +118,8 @@ func (l *Live) renew(name string, f *schema.File) {
 	}
 	for _, u := range held.units {
 		u.gone = true
-		l.forget(u)
+		l.unlook(u)
+		l.unsay(u)
 	}
 	held.units = nil
 	l.moved[name] = true
@@ -141,15 +142,19 @@ func (l *Live) begin(f *liveFile, u *unit) {
 	l.mark(u)
 }
 
-// forget takes a unit out of the lists of who looked at what, and of who has
-// something to say where.
-func (l *Live) forget(u *unit) {
+// unlook takes a unit out of the lists of who looked at what.
+func (l *Live) unlook(u *unit) {
 	for _, r := range u.looked {
 		delete(r.units, u)
 		if len(r.units) == 0 {
 			delete(l.readers, r.look)
 		}
 	}
+	u.looked = nil
+}
+
+// unsay forgets what a unit said, and where else it had something to say.
+func (l *Live) unsay(u *unit) {
 	for _, name := range u.guest {
 		l.moved[name] = true
 		f := l.files[name]
@@ -158,7 +163,7 @@ func (l *Live) forget(u *unit) {
 			delete(l.files, name)
 		}
 	}
-	u.looked, u.guest, u.said = nil, nil, gathering{}
+	u.guest, u.said = nil, gathering{}
 }
 
 func (l *Live) mark(u *unit) {
@@ -196,16 +201,22 @@ func (l *Live) Settle(which func(file string) bool, most int) (touched []string,
 
 	said := make([]gathering, len(todo))
 	looks := make([][]look, len(todo))
+	asBefore := make([]bool, len(todo))
 	sideBySide(len(todo), func(i int) {
 		if u := todo[i]; u.recipe != nil {
 			said[i] = checkRecipe(l.shop, l.book, u.recipe, l.today, &looks[i])
 		} else {
 			said[i] = checkAlone(l.shop, l.book, l.shop.File(u.file), l.today, &looks[i])
 		}
+		asBefore[i] = slices.EqualFunc(todo[i].looked, looks[i], func(r *reader, at look) bool { return r.look == at })
 	})
 	for i, u := range todo {
-		l.forget(u)
-		l.remember(u, said[i], looks[i])
+		l.unsay(u)
+		if !asBefore[i] {
+			l.unlook(u)
+			l.look(u, looks[i])
+		}
+		l.say(u, said[i])
 	}
 	for name := range l.moved {
 		if which == nil || which(name) {
@@ -220,11 +231,8 @@ func (l *Live) Settle(which func(file string) bool, most int) (touched []string,
 	return touched, len(l.stale) > 0 || len(l.moved) > 0
 }
 
-// remember keeps what a unit said, and what it looked at. Fixes are not kept:
-// they are made when they are asked for.
-func (l *Live) remember(u *unit, said gathering, looks []look) {
-	u.stale = false
-	u.said = said
+// look keeps what a unit looked at.
+func (l *Live) look(u *unit, looks []look) {
 	u.looked = make([]*reader, len(looks))
 	for i, at := range looks {
 		r := l.readers[at]
@@ -236,6 +244,13 @@ func (l *Live) remember(u *unit, said gathering, looks []look) {
 		r.units[u] = true
 		u.looked[i] = r
 	}
+}
+
+// say keeps what a unit said. Fixes are not kept: they are made when they are
+// asked for.
+func (l *Live) say(u *unit, said gathering) {
+	u.stale = false
+	u.said = said
 	l.moved[u.file] = true
 	u.said.eachPlace(func(p *Place) bool {
 		name := p.File.Name

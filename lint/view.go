@@ -73,6 +73,7 @@ type lookedAt uint8
 
 const (
 	aBlock    lookedAt = iota // the block of that kind and key that counts
+	aKey                      // whether there is a block of that kind and key
 	sameKey                   // all blocks of that kind and key
 	aShelf                    // all blocks of a kind
 	allKeys                   // the keys of a kind
@@ -102,14 +103,15 @@ func (v *View) Stock(kind, key string) (*schema.Block, bool) {
 	return b, b != nil
 }
 
-// Resolve is the block the reference names, or nil.
-func (v *View) Resolve(r Reference) *schema.Block {
+// Leads says whether the reference names something that is there.
+func (v *View) Leads(r Reference) bool {
 	for _, kind := range r.Kinds {
-		if b, ok := v.Stock(kind, r.Key); ok {
-			return b
+		v.note(look{aKey, kind, r.Key})
+		if v.shop.Find(kind, r.Key) != nil {
+			return true
 		}
 	}
-	return nil
+	return false
 }
 
 // Same lists every block of that kind with that key, in the order of files and

@@ -32,12 +32,12 @@ var UnknownKey = &lint.Rule{
 
 func checkUnknownKeys(p *lint.Pass) {
 	for ref := range lint.References(p.File) {
-		if p.Resolve(ref) == nil {
+		if !p.Leads(ref) {
 			reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, p.Keys(ref.Kinds...))
 		}
 	}
 	for example, ref := range lint.InExamples(p.File) {
-		if own := ownKeys(example, ref.Kinds); !slices.Contains(own, ref.Key) && p.Resolve(ref) == nil {
+		if own := ownKeys(example, ref.Kinds); !slices.Contains(own, ref.Key) && !p.Leads(ref) {
 			reportUnknown(p, ref.At, strings.Join(ref.Kinds, " or "), ref.Key, append(own, p.Keys(ref.Kinds...)...))
 		}
 	}
@@ -90,7 +90,7 @@ func checkVesselNames(p *lint.Pass, recipe *schema.Block) {
 			continue
 		}
 		v := b.Get("vessel")
-		if !v.Known() || slices.Contains(vessels, v.Text()) || p.Resolve(lint.Reference{Kinds: v.Spec.Refers, Key: v.Text()}) == nil {
+		if !v.Known() || slices.Contains(vessels, v.Text()) || !p.Leads(lint.Reference{Kinds: v.Spec.Refers, Key: v.Text()}) {
 			continue
 		}
 		p.Report(lint.Finding{

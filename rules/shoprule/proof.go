@@ -138,7 +138,7 @@ func (p *program) try(view *lint.View, b *schema.Block, sound bool) Example {
 // the format's own rules say so.
 func allNamed(view *lint.View, example *schema.File) bool {
 	for ref := range lint.References(example) {
-		if view.Resolve(ref) == nil {
+		if !view.Leads(ref) {
 			return false
 		}
 	}
