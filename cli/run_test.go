@@ -160,7 +160,7 @@ func TestCheckWithoutPath(t *testing.T) {
 	p.run("check", "--report", "lines", ".")
 	assert.Equal(t, 2, strings.Count(p.out.String(), "\n"), p.out.String())
 	p.run("check", "--report", "lines", "../seasonal", "b.candle.hcl")
-	assert.Equal(t, "recipes/b.candle.hcl:2:11: the title says teh (consider, spelling)\nseasonal/c.candle.hcl:2:11: the title says teh (consider, spelling)\n", p.out.String())
+	assert.Equal(t, "../recipes/b.candle.hcl:2:11: the title says teh (consider, spelling)\n../seasonal/c.candle.hcl:2:11: the title says teh (consider, spelling)\n", p.out.String())
 }
 
 func TestCheckStandardInput(t *testing.T) {
@@ -170,10 +170,10 @@ func TestCheckStandardInput(t *testing.T) {
 		"quay/recipes/b.candle.hcl": titled("b", "stove"),
 	})
 	for _, c := range []struct{ as, in, want string }{
-		{"quay/recipes/a.candle.hcl", titled("a", "teh"), "recipes/a.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
+		{"quay/recipes/a.candle.hcl", titled("a", "teh"), "quay/recipes/a.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
 		{"quay/recipes/a.candle.hcl", titled("a", "tide"), ""},
-		{"quay/recipes/new.candle.hcl", titled("new", "teh"), "recipes/new.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
-		{"not/there/yet/new.candle.hcl", titled("new", "teh"), "new.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
+		{"quay/recipes/new.candle.hcl", titled("new", "teh"), "quay/recipes/new.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
+		{"not/there/yet/new.candle.hcl", titled("new", "teh"), "not/there/yet/new.candle.hcl:2:11: the title says teh (consider, spelling)\n"},
 	} {
 		p.env.In = strings.NewReader(c.in)
 		assert.Equal(t, cli.Good, p.run("check", "--report", "lines", "--as", c.as), "%s: %s", c.as, p.err.String())

@@ -10,15 +10,11 @@ import (
 
 // Lines writes one finding a line, `path:line:column: message`, for editors
 // and scripts. Lines and columns count from 1, columns in Unicode code points.
-// Paths are relative to the shop's root; where several shops were checked,
-// the root stands before them, since they would not tell the shops apart.
+// Paths begin where the program was started: an editor opens what they name.
 func Lines(w io.Writer, d *Document) error {
 	out := bufio.NewWriter(w)
 	for _, shop := range d.Shops {
-		root := "."
-		if len(d.Shops) > 1 {
-			root = shop.Shop.Root
-		}
+		root := shop.Shop.Root
 		for i := range shop.Findings {
 			f := &shop.Findings[i]
 			writeLine(out, root, f.At, fmt.Sprintf("%s (%s, %s)", f.Message, f.Level, f.Rule.Name))
