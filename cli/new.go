@@ -23,16 +23,16 @@ func newVerb() verb {
 	return verb{
 		name:  "new",
 		takes: "FOLDER",
-		about: "begin a shop: a small stock, one recipe, and what to do with them",
+		about: "begin a shop: a small stock, one recipe, what to do with them, and a CI file",
 		help: `Writes a starter shop into FOLDER, which is made, or holds nothing but what is hidden (a git repository, for instance). Nothing is ever overwritten, and on trouble nothing is left behind. The stock is invented: put your own suppliers' figures in its place before you melt anything.
 
-With --hook and --ci it is protected from the beginning, as wickrule protect does it.`,
+The CI file has every change checked that is pushed, once it says where the archive of wickrule lies; in a git repository it goes to the top, and one that is there already is left as it is. With --hook every commit here is checked too. Both are what wickrule protect writes.`,
 		setup: func(flags *pflag.FlagSet) action {
 			n := newShop{}
 			n.title = flags.String("title", "", "what the shop is called, in `WORDS`; without it, as the folder is")
 			n.market = oneOf(flags, "market", "where candles are sold: it decides the units and what a label says", "US", "EU", "UK")
 			n.hook = flags.Bool("hook", false, "check what is staged before every commit (needs a git repository)")
-			n.ci = oneOf(flags, "ci", "have every push checked by this host's CI", "none", "github", "gitlab")
+			n.ci = oneOf(flags, "ci", "have every push checked by this host's CI", "github", "gitlab", "none")
 			return n.run
 		},
 	}
@@ -69,7 +69,7 @@ func (n newShop) run(s *session, args []string) int {
 	status := Good
 	for _, u := range setups {
 		if err := s.writeSetup(u, folder); err != nil {
-			s.say("new: the shop is there, and not protected yet: %v", err)
+			s.say("new: the shop is there, and not checked by this yet: %v", err)
 			status = NotWorked
 		}
 	}

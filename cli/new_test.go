@@ -19,7 +19,7 @@ func TestANewShopIsWholeOrNotThere(t *testing.T) {
 	for wait := time.Duration(0); wait < 12*time.Millisecond; wait += 300 * time.Microsecond {
 		p := newPlace(t, nil)
 		ctx, stop := context.WithTimeout(context.Background(), wait)
-		cli.Run(ctx, []string{"new", "mine"}, p.env)
+		cli.Run(ctx, []string{"new", "mine", "--ci", "none"}, p.env)
 		stop()
 		entries, err := os.ReadDir(p.folder)
 		require.NoError(t, err)
