@@ -12,9 +12,10 @@ type difference struct {
 	names         []string // of the files
 }
 
-// rules says whether the shop's own rules are others than they were.
+// rules says whether the shop's own rules, or the shop block that tunes them,
+// are others than they were.
 func (d difference) rules() bool {
-	return !sameBlocks(d.before.Rules(), d.after.Rules())
+	return !sameBlocks(d.before.Rules(), d.after.Rules()) || !sameBlocks(d.before.configs.list(), d.after.configs.list())
 }
 
 // sameBlocks says whether two lists say the same, in the same order and files.

@@ -85,8 +85,6 @@ func (l *Live) Edit(put []*schema.File, out []string) {
 	if d.rules() {
 		l.book = newBook(l.rules(l.shop))
 		l.allStale()
-	} else if !sameBlocks(before.configs.list(), l.shop.configs.list()) {
-		l.allStale()
 	} else {
 		d.each(func(changed look) {
 			if r := l.readers[changed]; r != nil {

@@ -2,16 +2,16 @@ package lint
 
 import "sync"
 
-// RuleMemo is a named pure function of a shop's own rule blocks. What it gives
-// is kept for the shop, and for those made of it by edits that leave the rules
-// as they are.
+// RuleMemo is a named pure function of a shop's own rule blocks and of its shop
+// block, which tunes them. What it gives is kept for the shop, and for those
+// made of it by edits that leave both as they are.
 type RuleMemo[V any] struct {
 	Name    string
 	compute func(*Shop) V
 }
 
 // NewRuleMemo names a function, which must look at nothing of the shop but its
-// Rules.
+// Rules and its Config.
 func NewRuleMemo[V any](name string, compute func(*Shop) V) *RuleMemo[V] {
 	return &RuleMemo[V]{Name: name, compute: compute}
 }
@@ -23,7 +23,7 @@ func (m *RuleMemo[V]) For(s *Shop) V {
 	return k.value.(V)
 }
 
-// ruleMemos is what is kept as long as the rule blocks are the same.
+// ruleMemos is what is kept as long as the rule and shop blocks are the same.
 type ruleMemos struct {
 	mu   sync.Mutex
 	kept map[any]*memo

@@ -77,7 +77,7 @@ func (s *Shop) Edit(put []*schema.File, remove []string) *Shop {
 	next.recipes = s.recipes.swap(byPlace, gone.of("recipe"), come.of("recipe"))
 	next.trials = s.trials.swap(byPlace, gone.of("trial"), come.of("trial"))
 	next.rules = s.rules.swap(byPlace, gone.of("rule"), come.of("rule"))
-	if len(gone["rule"])+len(come["rule"]) > 0 {
+	if len(gone["rule"])+len(come["rule"])+len(gone["shop"])+len(come["shop"]) > 0 {
 		next.ofRules = &ruleMemos{}
 	}
 	next.burns = s.burns.swap(byRecipe, gone.of("test_burn"), come.of("test_burn"))
@@ -196,7 +196,8 @@ func (s *Shop) Tune(rule string) *schema.Block {
 	return nil
 }
 
-func (s *Shop) units() quantity.System {
+// Units is the system the shop reads first.
+func (s *Shop) Units() quantity.System {
 	if s.Config != nil && s.Config.Get("units").Text() == "metric" {
 		return quantity.Metric
 	}

@@ -161,7 +161,7 @@ func (v *View) Config() *schema.Block { return v.shop.Config }
 func (v *View) Tuned(rule string) bool { return v.shop.Tune(rule) != nil }
 
 // Units is the system the shop reads first.
-func (v *View) Units() quantity.System { return v.shop.units() }
+func (v *View) Units() quantity.System { return v.shop.Units() }
 
 // Room is the usual workshop temperature.
 func (v *View) Room() quantity.Quantity { return v.shop.room() }

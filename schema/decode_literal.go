@@ -124,6 +124,8 @@ func (v *reading) fits(text string) bool {
 	case Whole:
 		_, ok := wholeNumber(text)
 		return ok
+	case Literal:
+		return IsKey(text)
 	}
 	return text != ""
 }

@@ -66,6 +66,10 @@ func (v *reading) read() held {
 	switch v.spec.Type {
 	case Expression:
 		return held{form: asWritten}
+	case Literal:
+		if source := v.source(); v.expr.kind == unquoted && source != "null" {
+			return v.keep(source)
+		}
 	case YesNo:
 		return v.yesNo()
 	case Whole:

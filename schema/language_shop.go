@@ -37,13 +37,23 @@ func shopSpec() *BlockSpec {
 func tuneSpec() *BlockSpec {
 	return &BlockSpec{
 		ID: "shop tune", Name: "tune", Label: RuleName,
-		Doc:     "Changes how loud one rule speaks in this shop. Rules that guard against fire cannot be made quieter for candles made for sale.",
+		Doc: "Changes how loud one rule speaks in this shop, and what the options of a rule of the shop's own are here. " +
+			"Rules that guard against fire cannot be made quieter for candles made for sale.",
 		Example: "tune \"second-pour-missing\" {\n  level = \"consider\"\n}\n",
 		Attrs: []*AttrSpec{
-			{Name: "level", Type: Choice, Choices: []string{"must", "should", "consider", "off"}, Required: true, Example: `"consider"`,
-				Doc: "How loud the rule speaks from now on; off silences it."},
+			{Name: "level", Type: Choice, Choices: []string{"must", "should", "consider", "off"}, Example: `"consider"`,
+				Doc: "How loud the rule speaks from now on; off silences it. Left out, it speaks as it says itself."},
 			{Name: "reason", Type: Prose, Example: `"Our workshop is warm, and these candles set slowly."`,
 				Doc: "Why the shop differs, for whoever reads it next year."},
+		},
+		Blocks: []*BlockSpec{
+			{ID: "tune option", Name: "option", Label: FreeLabel,
+				Doc:     "What an option of a rule of the shop's own is in this shop, so that shops that share the rule can differ. The rule's examples go by the figure in the rule.",
+				Example: "option \"in_hand\" {\n  is = \"5 °F\"\n}\n",
+				Attrs: []*AttrSpec{
+					{Name: "is", Type: Literal, Required: true, Example: `"5 °F"`,
+						Doc: "What it is here: of the same kind as in the rule, an amount of the same dimension, a number, a text or a yes or no."},
+				}},
 		},
 	}
 }

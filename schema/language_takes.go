@@ -38,6 +38,8 @@ func (s *AttrSpec) Takes() string {
 		return "a number in " + s.Unit
 	case Expression:
 		return "an expression"
+	case Literal:
+		return "an amount or a text in quotes, a number, true or false"
 	}
 	panic("schema: a type without words")
 }

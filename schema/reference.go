@@ -184,6 +184,9 @@ func (p *page) innerBlocks(s *BlockSpec) {
 			continue
 		}
 		p.attributes(b)
+		if len(b.Blocks) > 0 && b.Blocks[0].Label != StepKind { // the steps have been told of
+			p.innerBlocks(b)
+		}
 	}
 }
 
@@ -295,9 +298,19 @@ func labelWords(s *BlockSpec) string {
 	case RuleName:
 		return "Its name is followed by the name of the rule, in quotes."
 	case FreeLabel:
-		return "Its name is followed by what the substance is called, in quotes."
+		return "Its name is followed by " + freeLabel(s.Name) + ", in quotes."
 	}
 	return "Its name is followed by the brace: it has no key."
+}
+
+func freeLabel(block string) string {
+	switch block {
+	case "option":
+		return "the name of the option: small letters, digits and _"
+	case "set", "insert":
+		return "what comes of it, in a few words"
+	}
+	return "what the substance is called"
 }
 
 // header is the first line of a block's example.

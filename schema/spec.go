@@ -20,6 +20,7 @@ const (
 	Color                  // "#b5473c"
 	Expression             // a shop rule's expression, kept as source text
 	Figure                 // a number with the one unit named in Unit, as text: "0.24 W/mK"
+	Literal                // whatever an option of a rule is: text, a number, true or false
 )
 
 // AttrSpec is one attribute of the language table.

@@ -28,7 +28,7 @@ func ruleOf(require string) string { return ruleText("tried", `"pour"`, require,
 // told is what is said of an expression and the characters it is said of.
 func told(t *testing.T, text string) (string, string) {
 	t.Helper()
-	p := compileText(text)
+	p := compileWritten(text)
 	if len(p.problems) == 0 {
 		return "", ""
 	}
@@ -114,7 +114,7 @@ func TestWhatWasMeant(t *testing.T) {
 		{`pour.at <= 180`, ``, ``},                             // of what scale
 	} {
 		text := ruleOf(c.require)
-		p := compileText(text)
+		p := compileWritten(text)
 		require.NotEmpty(t, p.problems, c.require)
 		got := p.problems[0]
 		assert.Equal(t, c.instead, got.instead, c.require)
@@ -122,7 +122,7 @@ func TestWhatWasMeant(t *testing.T) {
 			continue
 		}
 		assert.Equal(t, c.put, text[got.put.Start:got.put.End], c.require)
-		assert.Empty(t, compileText(text[:got.put.Start]+got.instead+text[got.put.End:]).problems, c.require)
+		assert.Empty(t, compileWritten(text[:got.put.Start]+got.instead+text[got.put.End:]).problems, c.require)
 	}
 }
 
@@ -172,7 +172,7 @@ func TestWhatComesOfIt(t *testing.T) {
 		{`(pour.at > melt.to ? pour.at : melt.to) == melt.to`, holds}, //
 		{`pour.say == "Keep a quarter of the batch warm for the second pour."`, holds},
 	} {
-		p := compileText(ruleOf(c.require))
+		p := compileWritten(ruleOf(c.require))
 		require.Empty(t, p.problems, c.require)
 		s := sceneOf.In(view)
 		r, over := p.begin(s)
@@ -198,7 +198,7 @@ func TestMessages(t *testing.T) {
 		`"${show(pour.from_pour)}"`:                                 "(not said)",
 		`"limit ${show(amount("182 °F"))} for ${wax.suits}"`:        "limit 182 °F for pillar, votive",
 	} {
-		p := compileText(ruleText("tried", `"pour"`, "false", "  message = "+message+"\n"))
+		p := compileWritten(ruleText("tried", `"pour"`, "false", "  message = "+message+"\n"))
 		require.Empty(t, p.problems, message)
 		s := sceneOf.In(view)
 		r, _ := p.begin(s)
@@ -289,7 +289,7 @@ func TestFixes(t *testing.T) {
 	shop := demo(t)
 	fixes := func(require, more string) []string {
 		text := ruleText("tried", `"pour"`, require, more)
-		p := compileText(text)
+		p := compileWritten(text)
 		if !assert.Empty(t, p.problems) {
 			return nil
 		}
@@ -326,7 +326,7 @@ func TestFixes(t *testing.T) {
 // Options are figures of the rule by a name, and nothing of the recipe.
 func TestOptions(t *testing.T) {
 	text := ruleText("tried", `"pour"`, `melt.to - pour.at >= option.in_hand`, "  option \"in_hand\" {\n    is = degrees(\"10 °F\")\n  }\n")
-	p := compileText(text)
+	p := compileWritten(text)
 	require.Empty(t, p.problems)
 	shop := demo(t)
 	assert.True(t, p.outcome(lint.NewView(shop, shop.Find("recipe", "tide-pillar"), today)).held)
@@ -376,7 +376,7 @@ func FuzzCompile(f *testing.F) {
 	view := lint.NewView(shop, shop.Find("recipe", "tide-pillar"), today)
 	f.Fuzz(func(t *testing.T, require, message string) {
 		text := ruleText("tried", `"pour"`, require, "  message = "+message+"\n")
-		p := compileText(text)
+		p := compileWritten(text)
 		for _, problem := range p.problems {
 			if problem.span.Start < 0 || problem.span.End < problem.span.Start || int(problem.span.End) > len(text) {
 				t.Fatalf("%v is outside of %d bytes: %s", problem.span, len(text), problem.message)
@@ -390,3 +390,5 @@ func FuzzCompile(f *testing.F) {
 		}
 	})
 }
+
+func compileWritten(text string) *program { return compileWording(wording{rule: text}) }

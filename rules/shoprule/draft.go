@@ -23,7 +23,7 @@ func DraftOf(shop *lint.Shop, rule *schema.Block) *Draft {
 	if rule == nil {
 		return &Draft{&program{options: map[string]*expr{}, rule: &lint.Rule{}}}
 	}
-	return &Draft{programs.For(shop, textOf(rule))}
+	return &Draft{programs.For(shop, written(rule))}
 }
 
 // Name is something that can be written in an expression.

@@ -103,6 +103,9 @@ func (c *compiler) amount(t *hclsyntax.FunctionCallExpr, dims ...quantity.Dimens
 
 func (c *compiler) show(t *hclsyntax.FunctionCallExpr) *expr {
 	c.takes(t, 1, 1)
+	if c.bare {
+		c.fail(t.Range(), "an option keeps the amount itself: show it where it stands in a message")
+	}
 	e := c.read(t.Args[0])
 	if e.Kind == Thing || e.Kind == YesNo {
 		c.fail(t.Args[0].Range(), "show takes an amount: %s is %s", c.slice(t.Args[0].Range()), e.Type)
@@ -179,6 +182,9 @@ func (c *compiler) includes(t *hclsyntax.FunctionCallExpr) *expr {
 // blocks of a recipe.
 func (c *compiler) count(t *hclsyntax.FunctionCallExpr) *expr {
 	c.takes(t, 1, 2)
+	if c.bare {
+		c.fail(t.Range(), "an option is a figure of the rule itself: the blocks of a recipe cannot be counted in it")
+	}
 	word, rng := c.word(t, 0)
 	known := Counted()
 	if !slices.Contains(known, word) {

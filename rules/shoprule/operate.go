@@ -197,11 +197,14 @@ func (c *compiler) chosen(of, word *expr, tree hclsyntax.Expression) {
 	if word.literal && !of.knows(word.text) {
 		c.misspelt(tree.Range(), word.text, of.Choices, `"`, "%s is not among what this can be", schema.Quote(word.text))
 	}
+	if option := word.fixed; option != nil && !of.knows(option.text) {
+		c.fail(tree.Range(), "%s is %s, which is not among what this can be; %s", c.slice(tree.Range()), schema.Quote(option.text), schema.NearestOrKnown(option.text, of.Choices, `"`))
+	}
 }
 
 // reckon is an expression made of two amounts or numbers.
 func (c *compiler) reckon(t *hclsyntax.BinaryOpExpr, typ Type, a, b *expr, of func(x, y *value) value) *expr {
-	return &expr{Type: typ, span: c.span(t.SrcRange), slot: -1, eval: func(s *scene) value {
+	e := &expr{Type: typ, span: c.span(t.SrcRange), slot: -1, eval: func(s *scene) value {
 		x := a.eval(s)
 		y := b.eval(s)
 		if l, unknown := less(&x, &y); unknown {
@@ -209,6 +212,13 @@ func (c *compiler) reckon(t *hclsyntax.BinaryOpExpr, typ Type, a, b *expr, of fu
 		}
 		return of(&x, &y)
 	}}
+	if a.fixed != nil && b.fixed != nil {
+		if v := e.eval(nil); v.known() {
+			e.fixed = &v
+			e.eval = func(*scene) value { return v }
+		}
+	}
+	return e
 }
 
 // add joins what measures the same, and a temperature with a difference.

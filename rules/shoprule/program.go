@@ -12,6 +12,7 @@ import (
 type program struct {
 	rule    *lint.Rule
 	block   *schema.Block // as read by itself: its places count from the start of the rule
+	tune    *schema.Block // what the shop has for its options; nil: nothing
 	slots   []*kind       // the kinds of blocks it names; the first is what it is about
 	leads   int           // how many names lead from one thing to another
 	options map[string]*expr
@@ -29,13 +30,46 @@ type program struct {
 	unread      []string // the options that cannot be read, which was told
 }
 
-// programs keeps compiled rules by their text.
-var programs = lint.NewMemo("a shop's own rule", compileText)
+// wording is what a program is compiled from: the text of a rule, and of the
+// tune that sets its options; "" where none does.
+type wording struct{ rule, tune string }
 
-// compileText compiles the rule block that a text is.
-func compileText(text string) *program {
+// written is a rule as it stands, whatever a shop has for its options.
+func written(rule *schema.Block) wording { return wording{rule: textOf(rule)} }
+
+// tunedBy is a rule with the options that a tune sets. A nil tune sets none.
+func tunedBy(rule, tune *schema.Block) wording {
+	s := written(rule)
+	if tune != nil {
+		for range tune.Each("option") {
+			s.tune = textOf(tune)
+			break
+		}
+	}
+	return s
+}
+
+// programs keeps compiled rules by their text.
+var programs = lint.NewMemo("a shop's own rule", compileWording)
+
+// inForce is a rule as it is in a shop: with the options that the shop sets,
+// where the rule can be read with them.
+func inForce(shop *lint.Shop, rule *schema.Block) *program {
+	if p := programs.For(shop, tunedBy(rule, shop.Tune(rule.Label))); p.runs() {
+		return p
+	}
+	return programs.For(shop, written(rule))
+}
+
+// compileWording compiles the rule block that a text is.
+func compileWording(from wording) *program {
 	p := &program{options: map[string]*expr{}}
-	for _, b := range schema.Read("", []byte(text)).Blocks {
+	for _, b := range schema.Read("", []byte("shop \"\" {\n"+from.tune+"\n}\n")).Blocks {
+		for tune := range b.Each("tune") {
+			p.tune = tune
+		}
+	}
+	for _, b := range schema.Read("", []byte(from.rule)).Blocks {
 		if b.Is("rule") {
 			p.block = b
 			p.compile()
@@ -125,29 +159,6 @@ func (p *program) problem(at schema.Span, format string, values ...any) {
 	p.problems = append(p.problems, problem{span: at, message: fmt.Sprintf(format, values...)})
 }
 
-// option reads a figure of the rule's own.
-func (p *program) option(o *schema.Block) {
-	c := &compiler{p: p, bare: true}
-	e := p.read(c, o.Get("is"), func(c *compiler, e *expr) *expr { return e })
-	switch {
-	case !IsOptionName(o.Label):
-		p.problem(o.LabelSpan, "an option's name has small letters, digits and _ only, so that it can be asked for as option.in_hand")
-	case p.options[o.Label] != nil:
-		p.problem(o.LabelSpan, "there is already an option %s in this rule", o.Label)
-	case e != nil:
-		p.options[o.Label] = e
-		p.optionNames = append(p.optionNames, o.Label)
-	default:
-		p.unread = append(p.unread, o.Label)
-	}
-}
-
-// IsOptionName says whether an option can be called by a name: it is asked for
-// as option.NAME.
-func IsOptionName(name string) bool {
-	return name != "" && !strings.ContainsFunc(name, func(r rune) bool { return r != '_' && (r < 'a' || r > 'z') && (r < '0' || r > '9') })
-}
-
 // read compiles the expression of an attribute. Nil: it is not written, or
 // cannot be read, which was told.
 func (p *program) read(c *compiler, v schema.Value, settle func(*compiler, *expr) *expr) *expr {
@@ -217,7 +228,7 @@ var own = lint.NewRuleMemo("the shop's own rules", func(shop *lint.Shop) *ownRul
 		if b.Label == "" || o.named[b.Label] != nil {
 			continue
 		}
-		p := programs.For(shop, textOf(b))
+		p := inForce(shop, b)
 		o.named[b.Label] = p
 		if p.runs() {
 			o.rules = append(o.rules, p.rule)

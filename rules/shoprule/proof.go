@@ -55,9 +55,11 @@ type Example struct {
 // counts before what the shop has under the same key.
 const exampleFile = "!example" + lint.FileSuffix
 
-// Prove runs a rule against its examples. Only this rule runs.
+// Prove runs a rule against its examples. Only this rule runs, as it is
+// written: what a shop has for its options is no part of it, or two shops that
+// share the rule could not both prove it.
 func Prove(view *lint.View, rule *schema.Block) Proof {
-	own := programs.In(view, textOf(rule))
+	own := programs.In(view, written(rule))
 	p := Proof{Rule: rule, Readable: own.runs()}
 	for _, b := range rule.Blocks() {
 		sound := b.Is("sound")

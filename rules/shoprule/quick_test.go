@@ -115,7 +115,7 @@ func TestQuickFormsSayTheSame(t *testing.T) {
 	rules, combinations, quick, known := 0, 0, 0, 0
 	for range 3000 {
 		a.about = table.kinds[a.IntN(len(table.kinds))]
-		p := compileText(ruleText("tried", fmt.Sprintf("%q", a.about.Name), a.question(2), "  when = "+a.question(1)+"\n"))
+		p := compileWritten(ruleText("tried", fmt.Sprintf("%q", a.about.Name), a.question(2), "  when = "+a.question(1)+"\n"))
 
 		if !p.runs() || p.when == nil {
 			continue

@@ -140,6 +140,7 @@ func checkTrials(p *lint.Pass, b *schema.Block, own *program) {
 	if !own.runs() {
 		return
 	}
+	own = inForce(p.Shop(), b) // an edit of a rule or of the shop block has everything checked again: no need to note it
 	rests := b.Get("rests_on")
 	for _, item := range rests.Items() {
 		trial, ok := p.Stock("trial", item.Text)

@@ -14,7 +14,7 @@ const source = "the house format, schema/FORMAT.md and rules/shoprule/NAMES.md"
 
 // Rules are the rules about a shop's own rules and trials, in handbook order.
 func Rules() []*lint.Rule {
-	return []*lint.Rule{Unreadable, Untested, ExampleFails, RestsOnNothing, TrialContradicts, TrialOpen}
+	return []*lint.Rule{Unreadable, Untested, ExampleFails, TuneWithoutEffect, RestsOnNothing, TrialContradicts, TrialOpen}
 }
 
 // Names that are spoken of before their rules are made.
@@ -70,12 +70,13 @@ func ruleText(name, about, require, more string) string {
 	return fmt.Sprintf("rule %q {\n  title   = \"A rule\"\n  about   = %s\n  require = %s\n%s}\n", name, about, require, more)
 }
 
-// eachRule is a check that looks at every rule block of a file.
+// eachRule is a check that looks at every rule block of a file, as it is
+// written.
 func eachRule(look func(*lint.Pass, *schema.Block, *program)) func(*lint.Pass) {
 	return func(p *lint.Pass) {
 		for _, b := range p.File.Blocks {
 			if b.Is("rule") {
-				look(p, b, programs.In(p.View, textOf(b)))
+				look(p, b, programs.In(p.View, written(b)))
 			}
 		}
 	}

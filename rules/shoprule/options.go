@@ -1,0 +1,175 @@
+package shoprule
+
+import (
+	"strings"
+
+	"wickrule/lint"
+	"wickrule/schema"
+	"wickrule/schema/quantity"
+)
+
+// An option is a figure of the rule under a name. A shop that shares the rule
+// with others can have another figure for it: its tune of the rule says so.
+
+// option reads a figure of the rule's own, and puts what the shop has for it
+// in its place.
+func (p *program) option(o *schema.Block) {
+	c := &compiler{p: p, bare: true}
+	e := p.read(c, o.Get("is"), func(c *compiler, e *expr) *expr {
+		v := e.eval(nil) // nothing of the recipe is in it
+		if !v.known() {
+			c.refuse(e, "this cannot be reckoned: %s", v.why())
+		}
+		is := constant(e.Type, e.span, v)
+		is.written = e.written
+		return is
+	})
+	switch {
+	case !IsOptionName(o.Label):
+		p.problem(o.LabelSpan, "an option's name has small letters, digits and _ only, so that it can be asked for as option.in_hand")
+	case p.options[o.Label] != nil:
+		p.problem(o.LabelSpan, "there is already an option %s in this rule", o.Label)
+	case e != nil:
+		if here, m := e.tuned(o.Label, tunedOption(p.tune, o.Label)); here != nil && m == nil {
+			e = here
+		}
+		p.options[o.Label] = e
+		p.optionNames = append(p.optionNames, o.Label)
+	default:
+		p.unread = append(p.unread, o.Label)
+	}
+}
+
+// IsOptionName says whether an option can be called by a name: it is asked for
+// as option.NAME.
+func IsOptionName(name string) bool {
+	return name != "" && !strings.ContainsFunc(name, func(r rune) bool { return r != '_' && (r < 'a' || r > 'z') && (r < '0' || r > '9') })
+}
+
+// tunedOption is what a tune says that an option is; of several the first
+// counts.
+func tunedOption(tune *schema.Block, name string) schema.Value {
+	if tune != nil {
+		for o := range tune.Each("option") {
+			if o.Label == name {
+				return o.Get("is")
+			}
+		}
+	}
+	return schema.Value{}
+}
+
+// misfit is why a value cannot stand for an option.
+type misfit struct {
+	message string
+	instead string // what was probably meant; "" where that is not known
+}
+
+// tuned is the option with a value that a shop has for it. Nil: the shop has
+// none that can be read.
+func (e *expr) tuned(name string, v schema.Value) (*expr, *misfit) {
+	if !v.Known() {
+		return nil, nil
+	}
+	text, quoted := v.Text(), strings.HasPrefix(v.Written(), `"`)
+	refused := func(how, instead string) (*expr, *misfit) {
+		return nil, &misfit{name + " is " + e.Type.String() + ", and " + v.Written() + " is none: " + how, instead}
+	}
+	is := value{}
+	switch e.Kind {
+	case YesNo:
+		if text != "true" && text != "false" {
+			return refused("write true or false", "")
+		}
+		if quoted {
+			return refused("write it without quotes", text)
+		}
+		is = yes(text == "true")
+	case Number:
+		n, ok := readNumber(text)
+		switch {
+		case !ok:
+			return refused("write a number, such as "+e.fixed.low.Decimal(3), "")
+		case quoted:
+			return refused("write it without quotes", text)
+		}
+		is = number(n)
+	case Text:
+		if !quoted {
+			return refused("write it in quotes", schema.Quote(text))
+		}
+		is = words(text)
+	case Amount:
+		if !quoted {
+			return refused("write it in quotes, with its unit", "")
+		}
+		return e.tunedAmount(name, text)
+	default:
+		return nil, &misfit{name + " is " + e.Type.String() + ", which no tune can set", ""}
+	}
+	here := constant(e.Type, e.span, is)
+	return here, nil
+}
+
+func (e *expr) tunedAmount(name, text string) (*expr, *misfit) {
+	q, err := quantity.Parse(text, e.Dim)
+	switch {
+	case err != nil:
+		return nil, &misfit{name + " is " + e.Type.String() + ": " + err.Message, ""}
+	case !typeOf(q).same(e.Type):
+		return nil, &misfit{name + " is " + e.Type.String() + ", and " + schema.Quote(text) + " is " + typeOf(q).String(), ""}
+	case q.IsRange() && !e.fixed.ranged:
+		return nil, &misfit{name + " is one figure, and " + schema.Quote(text) + " is a range", ""}
+	}
+	here := constant(e.Type, e.span, span(q.Low().Base(), q.High().Base()))
+	here.written = q.Written()
+	return here, nil
+}
+
+// Option is a figure of a rule under a name.
+type Option struct {
+	Name  string
+	Title string // what it is for; "" where the rule does not say
+	Is    string // as people read it
+	Here  string // what the shop has in its place; "" where it leaves it
+}
+
+// OptionsOf are the options of a rule of the shop's own, in order, with what
+// the shop has for them.
+func OptionsOf(shop *lint.Shop, rule *schema.Block) []Option {
+	p := programs.For(shop, written(rule))
+	here := inForce(shop, rule)
+	var all []Option
+	for _, name := range p.optionNames {
+		o := Option{Name: name, Is: p.options[name].constantly(shop.Units())}
+		for b := range p.block.Each("option") {
+			if b.Label == name {
+				o.Title = b.Get("title").Text()
+				break
+			}
+		}
+		if b := here.options[name]; b != nil && tunedOption(here.tune, name).Known() {
+			if text := b.constantly(shop.Units()); text != o.Is {
+				o.Here = text
+			}
+		}
+		all = append(all, o)
+	}
+	return all
+}
+
+// constantly is what an option is, as people read it.
+func (e *expr) constantly(units quantity.System) string {
+	switch v := e.fixed; {
+	case e.Kind == YesNo && v.yes:
+		return "yes"
+	case e.Kind == YesNo:
+		return "no"
+	case e.Kind == Text:
+		return v.text
+	case e.Kind == Number:
+		return v.low.Decimal(3)
+	default:
+		return e.bothWays(v, units)
+	}
+}
