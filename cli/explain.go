@@ -14,6 +14,7 @@ import (
 	"wickrule/rules"
 	"wickrule/rules/card"
 	"wickrule/rules/explained"
+	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
 
@@ -180,8 +181,11 @@ func (s *session) explainRule(p *report.Page, r *lint.Rule) {
 // explainOwn explains a rule of the shop's own, with the trials behind it.
 func explainOwn(p *report.Page, shop *lint.Shop, r *lint.Rule) {
 	explainHead(p, r)
-	part(p, "Rests on", r.Source)
 	rule := shop.Find("rule", r.Name)
+	for _, o := range shoprule.OptionsOf(shop, rule) {
+		part(p, "Option "+o.Name, o.String())
+	}
+	part(p, "Rests on", r.Source)
 	for _, t := range explained.Behind(shop, rule) {
 		showTrial(p, &t, false)
 	}

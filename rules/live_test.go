@@ -190,7 +190,13 @@ func TestLiveEqualsFreshWithOwnRules(t *testing.T) {
 		}
 	}
 	require.Equal(t, 2, beside)
+	config := base.Config.File
+	tuned := strings.TrimSuffix(strings.TrimSpace(config.Text.String()), "}") +
+		"\n  tune \"fresh-putty-for-hot-pours\" {\n    option \"in_hand\" {\n      is = \"120 °F\"\n    }\n  }\n}\n"
+	base = base.With(schema.Read(config.Name, []byte(tuned)))
 	e := newEdited(base.Files(), 8)
+	e.words = append(e.words, "in_hand", "5 °F", "120 °F", "10 g", "option", "fresh-putty-for-hot-pours")
+	slices.Sort(e.words)
 	e.names = slices.DeleteFunc(e.names, func(name string) bool {
 		return !strings.Contains(name, "rules/") && !strings.HasPrefix(name, "trials/") && name != "shop.candle.hcl" && !strings.Contains(name, "tide")
 	})

@@ -15,6 +15,7 @@ func (b *book) ownPage(p *rulePage, r *lint.Rule) {
 	rule := b.Shop.Find("rule", r.Name)
 	p.Written = placeOf(rule)
 	p.Text = ownText(rule)
+	p.Options = shoprule.OptionsOf(b.Shop, rule)
 	for _, t := range explained.Behind(b.Shop, rule) {
 		p.Trials = append(p.Trials, b.trialView(t))
 	}

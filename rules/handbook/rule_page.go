@@ -3,6 +3,7 @@ package handbook
 import (
 	"fmt"
 	"html/template"
+	"slices"
 	"strings"
 
 	"wickrule/lint"
@@ -24,6 +25,7 @@ type rulePage struct {
 	Mind, Source     []template.HTML
 	Rests            bool // Source says what it rests on
 	Trials           []trialView
+	Options          []shoprule.Option
 	Written          string // the place of an own rule
 	Text             []codeLine
 	Proved           string
@@ -115,21 +117,24 @@ func (b *book) rulePage(r *lint.Rule) (rulePage, error) {
 	return p, nil
 }
 
-// tunedHere says what the shop has changed about how loud a rule speaks. Nil:
-// nothing.
+// tunedHere says what the shop has changed about how loud a rule speaks, and
+// whether it has other figures for its options. Nil: nothing.
 func (b *book) tunedHere(r *lint.Rule) *tuned {
 	t := b.Shop.Tune(r.Name)
 	if t == nil {
 		return nil
 	}
-	level, ok := lint.ParseLevel(t.Get("level").Text())
-	if !ok {
+	level, leveled := lint.ParseLevel(t.Get("level").Text())
+	figures := b.own(r) && slices.ContainsFunc(shoprule.OptionsOf(b.Shop, b.Shop.Find("rule", r.Name)), func(o shoprule.Option) bool { return o.Here != "" })
+	if !leveled && !figures {
 		return nil
 	}
 	n := t.File.Text.Line(t.Span.Start)
 	here := lint.LevelsIn(b.Shop, r)
 	is := &tuned{Reason: strings.Join(strings.Fields(t.Get("reason").Text()), " "), Where: fmt.Sprintf("%s, line %d", t.File.Name, n)}
 	switch {
+	case !leveled:
+		is.What = "This shop has figures of its own for the rule's options."
 	case here == lint.Levels{}:
 		is.What = "This shop has silenced the rule: it says nothing here."
 	case here == r.Levels:
@@ -141,6 +146,9 @@ func (b *book) tunedHere(r *lint.Rule) *tuned {
 		is.What = "This shop has silenced the rule, save where it cannot be: what is made for sale is still judged."
 	default:
 		is.What = "This shop has tuned the rule to " + level.Word() + "."
+	}
+	if leveled && figures {
+		is.What += " It has figures of its own for the rule's options too."
 	}
 	return is
 }

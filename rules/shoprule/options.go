@@ -134,6 +134,19 @@ type Option struct {
 	Here  string // what the shop has in its place; "" where it leaves it
 }
 
+// String is the option in a line: "What we keep in hand: 10 °F; in this shop
+// 5 °F".
+func (o Option) String() string {
+	text := o.Is
+	if o.Title != "" {
+		text = strings.TrimSuffix(o.Title, ".") + ": " + text
+	}
+	if o.Here != "" {
+		text += "; in this shop " + o.Here
+	}
+	return text
+}
+
 // OptionsOf are the options of a rule of the shop's own, in order, with what
 // the shop has for them.
 func OptionsOf(shop *lint.Shop, rule *schema.Block) []Option {
@@ -169,7 +182,11 @@ func (e *expr) constantly(units quantity.System) string {
 		return v.text
 	case e.Kind == Number:
 		return v.low.Decimal(3)
+	case e.written != "":
+		return e.written
+	case v.ranged:
+		return quantity.FromBase(v.low, e.unit()).Show(units) + " to " + quantity.FromBase(v.high, e.unit()).Show(units)
 	default:
-		return e.bothWays(v, units)
+		return quantity.FromBase(v.low, e.unit()).Show(units)
 	}
 }
