@@ -179,13 +179,42 @@ func (v *reading) notALiteral() {
 	case signed, signedNumber:
 		p.Message = "a sign before a value is not used: write for instance " + v.spec.example()
 	default:
-		p.Message = "a recipe holds plain values, nothing to compute: write out what " + brief(source) + " comes to, such as " + v.spec.example()
+		if inner, ok := v.calledFor(); ok {
+			p.Message = "a tune holds the value itself, nothing to compute: write " + inner
+			p.Fixes = []Fix{v.becomes(inner, true)}
+			break
+		}
+		holder := "recipe"
+		if v.spec.Type == Literal {
+			holder = "tune"
+		}
+		p.Message = "a " + holder + " holds plain values, nothing to compute: write out what " + brief(source) + " comes to, such as " + v.spec.example()
 		if v.fits(source) {
 			p.Message = brief(source) + " is not in quotes: write " + v.literal(source)
 			p.Fixes = []Fix{v.becomes(v.literal(source), true)}
 		}
 	}
 	v.r.report(p)
+}
+
+// calledFor is the text of an amount("…") or degrees("…"), which a rule needs
+// around its amounts and a tune does not.
+func (v *reading) calledFor() (string, bool) {
+	if v.spec.Type != Literal {
+		return "", false
+	}
+	for _, function := range []string{"amount", "degrees"} {
+		inner, ok := strings.CutPrefix(v.source(), function)
+		inner = strings.TrimSpace(inner)
+		if !ok || !strings.HasPrefix(inner, "(") || !strings.HasSuffix(inner, ")") {
+			continue
+		}
+		inner = strings.TrimSpace(inner[1 : len(inner)-1])
+		if len(inner) > 2 && inner[0] == '"' && strings.IndexAny(inner[1:], "\"\\$") == len(inner)-2 {
+			return inner, true
+		}
+	}
+	return "", false
 }
 
 var doubled = strings.NewReplacer("${", "$${", "%{", "%%{")

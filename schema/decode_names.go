@@ -26,7 +26,7 @@ func (r *reader) unknownBlock(source *blockSyntax, parent *BlockSpec) *BlockSpec
 		return nil
 	}
 	if homes := homesOf(word); len(homes) > 0 {
-		p.Message = "a " + word + " block cannot stand " + where + ": it belongs in " + orList(homes)
+		p.Message = article(word) + " block cannot stand " + where + ": it belongs in " + orList(homes)
 		r.report(p)
 		return nil
 	}
@@ -36,7 +36,7 @@ func (r *reader) unknownBlock(source *blockSyntax, parent *BlockSpec) *BlockSpec
 	}
 	p.Message = "`" + word + "` is no block that stands " + where
 	if len(names) == 0 {
-		p.Message = "a " + parent.Name + " block holds no blocks, and `" + word + "` is one"
+		p.Message = article(parent.Name) + " block holds no blocks, and `" + word + "` is one"
 		r.report(p)
 		return nil
 	}
@@ -110,7 +110,7 @@ func (r *reader) unknownAttr(b *Block, at Span, all []line) (place uint8, ok boo
 	for i, s := range b.Spec.Attrs {
 		names[i] = s.Name
 	}
-	p.Message = "a " + who + " block has no `" + word + "`; " + NearestOrKnown(word, names, "`")
+	p.Message = article(who) + " block has no `" + word + "`; " + NearestOrKnown(word, names, "`")
 	name, sure := Nearest(word, names)
 	taken := slices.ContainsFunc(all, func(other line) bool { return r.slice(other.name) == name })
 	if name != "" && !taken {
@@ -146,14 +146,14 @@ func (r *reader) judgeLabel(b *Block, source *blockSyntax) {
 	fix := Fix{Title: "write " + b.Spec.Name + " " + literal, Safe: true, Edits: []Edit{{r.file, b.LabelSpan, literal}}}
 	switch {
 	case b.Spec.Label == NoLabel:
-		p.Message = "a " + b.Spec.Name + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
+		p.Message = article(b.Spec.Name) + " block has no label: take " + brief(r.file.Text.Slice(b.LabelSpan)) + " out"
 		p.Fixes = []Fix{{Title: "take the label out", Safe: true, Edits: []Edit{{r.file, Span{b.Span.Start + int32(len(b.Spec.Name)), b.LabelSpan.End}, ""}}}}
 	case bare(r.slice(labels[0])):
 		p.Rule = ruleNotALiteral
 		p.Message = brief(r.file.Text.Slice(b.LabelSpan)) + " is not in quotes: write " + b.Spec.Name + " " + literal
 		p.Fixes = []Fix{fix}
 	case len(labels) > 1:
-		p.Message = "a " + b.Spec.Name + " block has one label, and " + count(len(labels), "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
+		p.Message = article(b.Spec.Name) + " block has one label, and " + count(len(labels), "stands", "stand") + " here: keep " + literal + " or put all words between one pair of quotes"
 	default:
 		p.Message = Quote(b.Label) + " is not " + b.Spec.labelMeaning() + ": write " + b.Spec.header()
 		if b.Spec.Label == Defines || b.Spec.Label == RuleName {

@@ -116,7 +116,7 @@ func (m *mender) alone(start, end int) {
 	if spec := m.spec(); spec != nil && spec.Attr(name) != nil {
 		message = "`" + name + "` has no value yet: write for instance " + name + " = " + spec.Attr(name).example()
 	} else if known := specNamed(name, spec); known != nil {
-		message = "a " + name + " block needs its label and an opening brace: write " + known.header() + " {"
+		message = article(name) + " block needs its label and an opening brace: write " + known.header() + " {"
 	}
 	m.guess(Problem{Rule: ruleSyntax, Span: Span{int32(start), int32(end)}, Message: message})
 	m.blank(start, end)

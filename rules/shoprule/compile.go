@@ -40,6 +40,7 @@ type expr struct {
 	name      *name               // of a plain name's last attribute; nil: the thing itself
 	slot      int                 // of a plain name: of what it starts with; -1 where that is no block
 	far       bool                // of a plain name: it leads through another thing
+	stands    schema.Span         // of an option that is one plain value: where that is written in the rule
 }
 
 // problem is something in a rule that cannot be read, by its place in the

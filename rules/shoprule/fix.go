@@ -55,8 +55,9 @@ func (p *program) readSet(c *compiler, b *schema.Block) {
 			}
 			c.refuse(e, "what is set is %s, and this is %s", what.Type, e.Type)
 		}
-		if e.Kind == Text && e.literal && !what.knows(e.text) {
-			c.refuse(e, "%s is not among what it can be; %s", schema.Quote(e.text), schema.NearestOrKnown(e.text, what.Choices, `"`))
+		if e.Kind == Text && e.fixed != nil && !what.knows(e.fixed.text) {
+			word := e.fixed.text
+			c.refuse(e, "%s is not among what it can be; %s", schema.Quote(word), schema.NearestOrKnown(word, what.Choices, `"`))
 		}
 		return e
 	})

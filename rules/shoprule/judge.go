@@ -141,7 +141,9 @@ func (p *program) look(pass *lint.Pass, s *scene) {
 	}
 	switch verdict, v := p.judge(s); verdict {
 	case fails:
-		pass.Report(p.finding(s))
+		f := p.finding(s)
+		f.Notes = p.tunedNotes(pass)
+		pass.Report(f)
 	case unknown:
 		if v.byZero {
 			pass.ReportAs(unreadable, lint.Finding{At: lint.AtLabel(pass.Recipe),

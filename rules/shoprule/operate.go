@@ -198,7 +198,12 @@ func (c *compiler) chosen(of, word *expr, tree hclsyntax.Expression) {
 		c.misspelt(tree.Range(), word.text, of.Choices, `"`, "%s is not among what this can be", schema.Quote(word.text))
 	}
 	if option := word.fixed; option != nil && !of.knows(option.text) {
-		c.fail(tree.Range(), "%s is %s, which is not among what this can be; %s", c.slice(tree.Range()), schema.Quote(option.text), schema.NearestOrKnown(option.text, of.Choices, `"`))
+		p := problem{span: c.span(tree.Range()), message: fmt.Sprintf("%s is %s, which is not among what this can be; %s",
+			c.slice(tree.Range()), schema.Quote(option.text), schema.NearestOrKnown(option.text, of.Choices, `"`))}
+		if near, _ := schema.Nearest(option.text, of.Choices); near != "" && word.stands.Len() > 0 {
+			p.instead, p.put = schema.Quote(near), word.stands
+		}
+		panic(failure{p})
 	}
 }
 

@@ -1,6 +1,7 @@
 package shoprule
 
 import (
+	"fmt"
 	"strings"
 
 	"wickrule/lint"
@@ -22,6 +23,9 @@ func (p *program) option(o *schema.Block) {
 		}
 		is := constant(e.Type, e.span, v)
 		is.written = e.written
+		if e.literal {
+			is.stands = e.span
+		}
 		return is
 	})
 	switch {
@@ -31,6 +35,8 @@ func (p *program) option(o *schema.Block) {
 		p.problem(o.LabelSpan, "there is already an option %s in this rule", o.Label)
 	case e != nil:
 		if here, m := e.tuned(o.Label, tunedOption(p.tune, o.Label)); here != nil && m == nil {
+			here.stands = e.stands
+			p.sets = append(p.sets, set{o.Label, e})
 			e = here
 		}
 		p.options[o.Label] = e
@@ -38,6 +44,29 @@ func (p *program) option(o *schema.Block) {
 	default:
 		p.unread = append(p.unread, o.Label)
 	}
+}
+
+// set is an option that the shop's tune has set, and what it is in the rule.
+type set struct {
+	name string
+	was  *expr
+}
+
+// tunedNotes say what the shop has for the rule's options, since whoever reads
+// the rule finds another figure there.
+func (p *program) tunedNotes(pass *lint.Pass) []lint.Note {
+	if len(p.sets) == 0 {
+		return nil
+	}
+	tune := pass.Shop().Tune(p.rule.Name) // an edit of the shop block has everything checked again: no need to note it
+	var notes []lint.Note
+	for _, s := range p.sets {
+		is, was := p.options[s.name].constantly(pass.Units()), s.was.constantly(pass.Units())
+		if at := tunedOption(tune, s.name); is != was && at.Known() {
+			notes = append(notes, lint.Note{Place: lint.AtValue(at), Message: fmt.Sprintf("in this shop %s is %s; the rule says %s", s.name, is, was)})
+		}
+	}
+	return notes
 }
 
 // IsOptionName says whether an option can be called by a name: it is asked for
@@ -161,7 +190,7 @@ func OptionsOf(shop *lint.Shop, rule *schema.Block) []Option {
 				break
 			}
 		}
-		if b := here.options[name]; b != nil && tunedOption(here.tune, name).Known() {
+		if b := here.options[name]; b != nil { // one that is made of another differs with that
 			if text := b.constantly(shop.Units()); text != o.Is {
 				o.Here = text
 			}

@@ -27,6 +27,7 @@ type program struct {
 	problems     []problem
 
 	optionNames []string
+	sets        []set    // by the tune
 	unread      []string // the options that cannot be read, which was told
 }
 
@@ -46,6 +47,13 @@ func tunedBy(rule, tune *schema.Block) wording {
 			break
 		}
 	}
+	return s
+}
+
+// setBy is a rule with one option of a tune and no other.
+func setBy(rule, option *schema.Block) wording {
+	s := written(rule)
+	s.tune = "tune \"\" {\n" + textOf(option) + "\n}"
 	return s
 }
 

@@ -63,7 +63,7 @@ func checkTunes(p *lint.Pass) {
 			switch {
 			case tune.Label == "":
 			case slices.Contains(earlier, tune.Label):
-				p.Report(lint.Finding{At: lint.AtLabel(tune), Message: "there is a tune of " + tune.Label + " above, and the first one counts"})
+				p.Report(lint.Finding{At: lint.AtLabel(tune), Message: "there is a tune of " + tune.Label + " above, and the first one counts", Fixes: takingOut(tune)})
 			default:
 				earlier = append(earlier, tune.Label)
 				checkTune(p, tune)
@@ -74,7 +74,7 @@ func checkTunes(p *lint.Pass) {
 
 func checkTune(p *lint.Pass, tune *schema.Block) {
 	if len(tune.Blocks()) == 0 {
-		if tune.Get("level").Absent() {
+		if tune.Get("level").Absent() && !told(tune) {
 			p.Missing(lint.Finding{At: lint.AtHeader(tune), Message: "this tune of " + tune.Label + " changes nothing: it has neither a level nor an option"})
 		}
 		return
@@ -89,9 +89,16 @@ func checkTune(p *lint.Pass, tune *schema.Block) {
 		return // else the name leads nowhere, which is told
 	}
 	t := &tuned{Pass: p, rule: rule, program: programs.In(p.View, written(rule))}
-	if t.options(tune) && t.program.runs() {
+	t.options(tune)
+	if t.program.runs() {
 		t.whole(tune)
 	}
+}
+
+// told says whether something in a block is not of the format, which is told
+// there.
+func told(b *schema.Block) bool {
+	return slices.ContainsFunc(b.File.Problems, func(p schema.Problem) bool { return b.Span.Contains(p.Span) })
 }
 
 // tuned is a look at what a shop has for the options of a rule.
@@ -101,31 +108,25 @@ type tuned struct {
 	program *program // as it is written
 }
 
-// options looks at each by itself and says whether all fit.
-func (t *tuned) options(tune *schema.Block) bool {
+// options looks at each by itself.
+func (t *tuned) options(tune *schema.Block) {
 	var earlier []string
-	fine := true
 	for o := range tune.Each("option") {
 		is := o.Get("is")
 		was := t.program.options[o.Label]
 		switch {
 		case o.Label == "" || slices.Contains(t.program.unread, o.Label): // told where it is written
-			continue
 		case was == nil:
 			t.unknown(o)
 		case slices.Contains(earlier, o.Label):
-			t.Report(lint.Finding{At: lint.AtLabel(o), Message: "there is already an option " + o.Label + " in this tune, and the first one counts"})
+			t.Report(lint.Finding{At: lint.AtLabel(o), Message: "there is already an option " + o.Label + " in this tune, and the first one counts", Fixes: takingOut(o)})
 		default:
 			earlier = append(earlier, o.Label)
-			_, m := was.tuned(o.Label, is)
-			if m == nil {
-				continue
+			if _, m := was.tuned(o.Label, is); m != nil {
+				t.Report(lint.Finding{At: lint.AtValue(is), Message: m.message, Fixes: t.writing(is.Span(), o.File, m.instead), Notes: t.notes(o.Label)})
 			}
-			t.Report(lint.Finding{At: lint.AtValue(is), Message: m.message, Fixes: t.writing(is.Span(), is.Block.File, m.instead), Notes: t.notes(o.Label)})
 		}
-		fine = false
 	}
-	return fine
 }
 
 func (t *tuned) unknown(o *schema.Block) {
@@ -162,10 +163,35 @@ func (t *tuned) writing(at schema.Span, file *schema.File, write string) func() 
 	}
 }
 
+// takingOut is the fix for what does not count: without it all stays as it is.
+func takingOut(b *schema.Block) func() []schema.Fix {
+	return func() []schema.Fix {
+		return []schema.Fix{{Title: "take this one out", Edits: []schema.Edit{schema.RemoveBlock(b)}}}
+	}
+}
+
 // whole looks at whether the rule can be read with all of them: a text may be
-// none of the words that it is compared with.
+// none of the words that it is compared with. It is told at the option that
+// does it by itself; where none does, at the tune.
 func (t *tuned) whole(tune *schema.Block) {
-	if with := programs.In(t.View, tunedBy(t.rule, tune)); !with.runs() {
-		t.Report(lint.Finding{At: lint.AtHeader(tune), Message: fmt.Sprintf("with this %s cannot be read, and goes on as it is written: %s", t.rule.Label, with.problems[0].message)})
+	if programs.In(t.View, tunedBy(t.rule, tune)).runs() {
+		return
+	}
+	message := func(with *program) string {
+		return fmt.Sprintf("with this %s cannot be read, and goes on as it is written: %s", t.rule.Label, with.problems[0].message)
+	}
+	alone := false
+	for o := range tune.Each("option") {
+		is := o.Get("is")
+		if is.Span() != tunedOption(tune, o.Label).Span() {
+			continue // an earlier one counts
+		}
+		if with := programs.In(t.View, setBy(t.rule, o)); !with.runs() {
+			alone = true
+			t.Report(lint.Finding{At: lint.AtValue(is), Message: message(with), Fixes: t.writing(is.Span(), o.File, with.problems[0].instead), Notes: t.notes(o.Label)})
+		}
+	}
+	if !alone {
+		t.Report(lint.Finding{At: lint.AtHeader(tune), Message: message(programs.In(t.View, tunedBy(t.rule, tune)))})
 	}
 }
