@@ -46,6 +46,7 @@ type offer struct {
 	label   string
 	text    string // what is written; a snippet where snippet says so
 	snippet bool
+	body    string // of a block: the lines between its braces, as a snippet; "": those of its kind
 	kind    protocol.CompletionItemKind
 	detail  string // what it is: a title, what a value may be
 	why     string // why it suits, or why it does not
@@ -58,7 +59,7 @@ type offer struct {
 // the client and back.
 type described struct {
 	URI  string `json:"uri,omitempty"`
-	What string `json:"what"` // attribute, block, key, rule, caution, value, name, function
+	What string `json:"what"` // attribute, block, key, rule, caution, value, name, function, option
 	In   string `json:"in,omitempty"`
 	Name string `json:"name,omitempty"`
 	Why  string `json:"why,omitempty"`
@@ -86,6 +87,7 @@ type asked struct {
 	block   *schema.Block     // the innermost block as it was read; nil where it could not be
 	own     *schema.Block     // the block whose label is typed, as it was read; or nil
 	attr    *schema.AttrSpec  // the attribute whose value is typed; or nil
+	option  *shoprule.Option  // the option of a rule whose value is typed in a tune; or nil
 	recipe  *schema.Block     // the recipe it stands in, or a test burn is of; nil: none, or an example
 	look    *lint.View        // of the recipe
 	made    *batch.Batch      // of the recipe
@@ -127,6 +129,7 @@ func (h *here) asked(at int32) *asked {
 	if a.place == inValue && a.parent != nil {
 		a.attr = a.parent.Attr(a.name)
 	}
+	a.optionTaken()
 	a.expression()
 	if len(a.path) > 0 && a.path[0].name == "test_burn" && a.block.Is("test_burn") { // kept outside its recipe
 		a.recipe = h.shop.Find("recipe", a.block.Get("recipe").Text())
@@ -166,7 +169,7 @@ func (a *asked) answer() completionList {
 		case a.place == inLabel:
 			offers = a.labels()
 		case a.place == inValue:
-			offers = a.values()
+			offers = a.withDefault(a.values())
 		}
 	}
 	list := completionList{Items: make([]completionItem, 0, len(offers))}
@@ -262,6 +265,8 @@ func (h *here) describe(of described) string {
 				parts = append(parts, fullSentence(r.Title), r.Why, r.Remedy)
 			}
 		}
+	case "option":
+		parts = h.optionSays(h.shop.Find("rule", of.In), of.Name) // the why is among it
 	case "name", "function":
 		parts = append(parts, h.describeName(of)...)
 	case "caution":

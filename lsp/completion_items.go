@@ -96,6 +96,9 @@ func (a *asked) blocks(named bool) []offer {
 		if spec.Label == schema.StepKind && !named {
 			offers = append(offers, a.nextSteps()...)
 		}
+		if spec.ID == tuneOption && !named {
+			offers = append(offers, a.optionBlocks()...)
+		}
 		offers = append(offers, o)
 	}
 	return offers

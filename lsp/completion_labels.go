@@ -9,7 +9,7 @@ import (
 )
 
 // labels offers what may stand behind a block's word: keys, kinds of step,
-// today, names of rules.
+// today, names of rules and of their options.
 func (a *asked) labels() []offer {
 	spec := schema.Top(a.name)
 	if a.parent != nil {
@@ -28,6 +28,11 @@ func (a *asked) labels() []offer {
 		offers = a.dates(false)
 	case schema.RuleName:
 		offers = a.ruleNames(spec)
+	case schema.FreeLabel:
+		if spec.ID != tuneOption {
+			return nil
+		}
+		offers = a.optionLabels()
 	default:
 		return nil
 	}
@@ -80,7 +85,11 @@ func (a *asked) writeLabel(o *offer, spec *schema.BlockSpec, free bool) {
 		o.text += "{"
 	case a.snippets():
 		n := 1
-		o.text += "{\n" + a.body(spec, &n) + "}"
+		body := o.body
+		if body == "" {
+			body = a.body(spec, &n)
+		}
+		o.text += "{\n" + body + "}"
 		o.snippet = true
 	case requires(spec):
 		o.text += "{"

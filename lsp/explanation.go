@@ -24,11 +24,25 @@ func explanation(shop *lint.Shop, r *lint.Rule) string {
 	part("Why", r.Why)
 	part("To put it right", r.Remedy)
 	part("Mind", r.Cautions)
+	for _, o := range optionsOf(shop, r) {
+		part("Option "+o.Name, sentence(o.String()))
+	}
 	part("Source", r.Source)
 	for _, trial := range trialsBehind(shop, r) {
 		b.WriteString("\n- " + trialSays(&trial) + "\n")
 	}
 	return b.String()
+}
+
+// optionsOf are the options of a rule of the shop's own.
+func optionsOf(shop *lint.Shop, r *lint.Rule) []shoprule.Option {
+	if r.Group != shoprule.OwnGroup {
+		return nil
+	}
+	if rule := shop.Find("rule", r.Name); rule != nil {
+		return shoprule.OptionsOf(shop, rule)
+	}
+	return nil
 }
 
 // trialsBehind are the trials that a rule of the shop's own rests on.

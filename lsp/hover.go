@@ -93,6 +93,16 @@ func (h *here) labelSubject(b *schema.Block) *subject {
 		return about(b.LabelSpan, h.burn(b)...)
 	case schema.StepKind:
 		return about(b.LabelSpan, h.step(b)...)
+	case schema.FreeLabel:
+		if b.Spec.ID == tuneOption {
+			if s := h.tunedSubject(b, b.LabelSpan); s != nil {
+				return s
+			}
+		} else if b.Is("option") {
+			if says := h.optionSays(b.Parent, b.Label); says != nil {
+				return about(b.LabelSpan, says...)
+			}
+		}
 	case schema.RuleName:
 		if r := h.rule(b.Label); r != nil {
 			return about(b.LabelSpan, h.explained(r)...)
@@ -121,6 +131,10 @@ func (h *here) valueSubject(v schema.Value, at int32) *subject {
 		return about(v.Span(), h.amount(v)...)
 	case schema.Whole:
 		return about(v.Span(), append(h.number(v), attribute...)...)
+	case schema.Literal:
+		if s := h.tunedSubject(v.Block, v.Span()); s != nil {
+			return s
+		}
 	case schema.Line:
 		if v.Spec.Name == "formula" {
 			return about(v.Span(), append(h.fingerprint(v), attribute...)...)

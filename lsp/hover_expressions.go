@@ -29,6 +29,9 @@ func (h *here) expressionSubject(v schema.Value, at int32) *subject {
 	case v.Spec.Name != "is" && !part.Name.One:
 		says = append(says, h.comesTo(d, rule, &part, v.Spec.Name != "when"))
 	}
+	if o, ok := shoprule.OptionOf(h.shop, rule, part.Name.Word); ok && part.Sort == shoprule.OptionPart && h.counts(rule) && o.Here != "" {
+		says = append(says, h.plain("In this shop it is "+o.Here+"."))
+	}
 	return about(part.Span, says...)
 }
 

@@ -67,6 +67,9 @@ func (h *here) explained(r *lint.Rule) []string {
 			says = append(says, part.lead+h.plain(fullStop(part.text)))
 		}
 	}
+	for _, o := range optionsOf(h.shop, r) {
+		says = append(says, "Option "+h.plain(fullStop(o.Name+": "+o.String())))
+	}
 	for _, trial := range trialsBehind(h.shop, r) {
 		says = append(says, "- "+h.plain(trialSays(&trial)))
 	}

@@ -20,7 +20,11 @@ type mention struct {
 	defines bool          // the block gets its key here
 	reckons bool          // it stands in an expression of a shop rule
 	example *schema.Block // the example of a shop rule it stands in, for an option the rule; nil: none
+	tune    *schema.Block // of an option that it sets; else nil
 }
+
+// tuneOption is the block that sets an option of a rule.
+const tuneOption = "tune option"
 
 // mentionsOf yields every mention of a file that could be read: those of each
 // block before those of the blocks inside it.
@@ -102,7 +106,10 @@ func labelMention(b *schema.Block) (mention, bool) {
 	case schema.RuleName:
 		m.kinds = aboutRules
 	case schema.FreeLabel:
-		if b.Is("option") {
+		switch {
+		case b.Spec.ID == tuneOption:
+			m.kinds, m.tune = []string{b.Name()}, b.Parent
+		case b.Is("option"):
 			m.kinds, m.defines, m.example = []string{b.Name()}, true, b.Parent
 		}
 	}
@@ -117,8 +124,15 @@ func (m *mention) inside() schema.Span { return unquoted(m.block.File, m.span) }
 func (m *mention) plain() bool { return m.block.File.Text.Slice(m.inside()) == m.key }
 
 // scopes is where what is mentioned is looked for, one after the other: in the
-// example of a shop rule that it stands in, and (nil) in the shop.
-func (m *mention) scopes() []*schema.Block {
+// example of a shop rule that it stands in, and (nil) in the shop. An option
+// that a tune sets is one of the rule that the tune is of.
+func (h *here) scopes(m *mention) []*schema.Block {
+	if m.tune != nil {
+		if rule := h.shop.Find("rule", m.tune.Label); rule != nil {
+			return []*schema.Block{rule}
+		}
+		return nil
+	}
 	if m.example == nil {
 		return []*schema.Block{nil}
 	}
@@ -168,14 +182,14 @@ func (h *here) resolve(m *mention) named {
 	if m.defines {
 		return named{m.key, m.kinds, true, m.example}
 	}
-	for _, example := range m.scopes() {
+	for _, example := range h.scopes(m) {
 		for i, kind := range m.kinds {
 			if len(h.defined(kind, m.key, example)) > 0 {
 				return named{m.key, m.kinds[i : i+1], true, example}
 			}
 		}
 	}
-	return named{m.key, m.kinds, false, nil}
+	return named{m.key, m.kinds, false, m.tune} // the options of two rules have nothing to do with each other
 }
 
 // defined lists the blocks of a kind that have a key, in an example or, with

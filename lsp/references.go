@@ -35,7 +35,7 @@ func byPlace(a, b lint.Place) int {
 }
 
 // references is every place in the shop that names what the cursor is on, in
-// the order of files and places.
+// the order of files and places; then those in other shops that have it too.
 func (h *here) references(ctx context.Context, p *protocol.ReferenceParams) ([]protocol.Location, error) {
 	locations := []protocol.Location{}
 	m, ok := h.mentionAt(h.offset(p.Position))
@@ -52,6 +52,16 @@ func (h *here) references(ctx context.Context, p *protocol.ReferenceParams) ([]p
 	slices.SortFunc(places, byPlace)
 	for _, place := range places {
 		locations = append(locations, h.location(place))
+	}
+	for _, other := range h.elsewhere(&to) {
+		if err == nil {
+			err = other.eachMention(ctx, func(m *mention) {
+				at := other.location(lint.Place{File: m.block.File, Span: m.inside()})
+				if !m.defines && other.leadsTo(m, &other.to) && !slices.Contains(locations, at) {
+					locations = append(locations, at)
+				}
+			})
+		}
 	}
 	return locations, err
 }

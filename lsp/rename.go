@@ -3,6 +3,7 @@ package lsp
 import (
 	"cmp"
 	"context"
+	"errors"
 	"fmt"
 	"slices"
 
@@ -69,43 +70,78 @@ func (h *here) rename(ctx context.Context, p *protocol.RenameParams) (*protocol.
 	if p.NewName == to.key {
 		return &protocol.WorkspaceEdit{}, nil
 	}
-	if err := h.free(&to, p.NewName); err != nil {
+	changes, err := h.renameTo(ctx, &to, p.NewName)
+	if err != nil {
+		return nil, err
+	}
+	for _, other := range h.elsewhere(&to) {
+		if err := other.renameToo(ctx, p.NewName, changes); err != nil {
+			return nil, err
+		}
+	}
+	edit := h.editOf(changes)
+	return &edit, nil
+}
+
+// renameToo adds to the changes what a rename changes in another shop that has
+// what is renamed.
+func (h *seenFrom) renameToo(ctx context.Context, key string, changes map[string][]protocol.TextEdit) error {
+	to, err := h.renamed(&h.mention)
+	var more map[string][]protocol.TextEdit
+	if err == nil {
+		more, err = h.renameTo(ctx, &to, key)
+	}
+	var no *jsonrpc2.Error
+	if errors.As(err, &no) {
+		return refuse("the shop %s has this too, and there %s", h.called(), no.Message)
+	}
+	for uri, edits := range more {
+		if both, ok := changes[uri]; ok && !slices.Equal(both, edits) {
+			return refuse("the shop %s has this too, and there not every place that says %s means it: see to that by hand first", h.called(), to.key)
+		}
+		changes[uri] = edits
+	}
+	return err
+}
+
+// renameTo is the edits of one shop, by URI, that give something another key.
+func (h *here) renameTo(ctx context.Context, to *named, key string) (map[string][]protocol.TextEdit, error) {
+	if err := h.free(to, key); err != nil {
 		return nil, err
 	}
 	var edits []schema.Edit
 	seen := map[*schema.File][]schema.Span{} // what is known to be read, in files that say either key
 	var refused error
-	err = h.eachMention(ctx, func(m *mention) {
-		if m.key == to.key || m.key == p.NewName {
+	err := h.eachMention(ctx, func(m *mention) {
+		if m.key == to.key || m.key == key {
 			seen[m.block.File] = append(seen[m.block.File], m.span)
 		}
 		if refused == nil {
-			refused = h.keepsMeaning(m, &to, p.NewName)
+			refused = h.keepsMeaning(m, to, key)
 		}
-		if h.leadsTo(m, &to) {
+		if h.leadsTo(m, to) {
 			if !m.plain() && refused == nil {
 				refused = refuse("%s is written in a way that cannot be replaced: write it between quotes, as one word, first", h.lineOf(m.block.File, m.span.Start))
 			}
-			edits = append(edits, schema.Edit{File: m.block.File, Span: m.inside(), Text: p.NewName})
+			edits = append(edits, schema.Edit{File: m.block.File, Span: m.inside(), Text: key})
 		}
 	})
 	if err == nil {
 		err = refused
 	}
 	if err == nil {
-		err = h.noneUnread(ctx, &to, p.NewName, seen)
+		err = h.noneUnread(ctx, to, key, seen)
 	}
 	if err != nil {
 		return nil, err
 	}
 	if spec := schema.Top(to.kinds[0]); spec != nil && spec.Stock {
-		edits = append(edits, h.burnedUnder(formula.Renaming{Kind: to.kinds[0], From: to.key, To: p.NewName}, edits)...)
+		edits = append(edits, h.burnedUnder(formula.Renaming{Kind: to.kinds[0], From: to.key, To: key}, edits)...)
 	}
 	slices.SortStableFunc(edits, func(a, b schema.Edit) int {
 		return cmp.Or(cmp.Compare(a.File.Name, b.File.Name), cmp.Compare(a.Span.Start, b.Span.Start))
 	})
-	edit := h.workspaceEdit(edits)
-	return &edit, nil
+	return h.edits(edits), nil
 }
 
 // lineOf is a place as it is spoken of: "line 3 of recipes/tide.candle.hcl".

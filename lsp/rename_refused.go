@@ -5,6 +5,7 @@ import (
 	"slices"
 	"strings"
 
+	"wickrule/lint"
 	"wickrule/rules/shoprule"
 	"wickrule/schema"
 )
@@ -98,7 +99,7 @@ func (h *here) examplesHave(m *mention, key string) *schema.Block {
 // leads is the block that a mention would lead to if it said that key, given
 // who has which key.
 func (h *here) leads(m *mention, key string, defined func(kind, key string, example *schema.Block) *schema.Block) *schema.Block {
-	for _, example := range m.scopes() {
+	for _, example := range h.scopes(m) {
 		for _, kind := range m.kinds {
 			if b := defined(kind, key, example); b != nil {
 				return b
@@ -120,12 +121,13 @@ func first(blocks []*schema.Block) *schema.Block {
 // behind, or would come to mean something else, without a word. seen is what
 // has been read, by file.
 func (h *here) noneUnread(ctx context.Context, to *named, key string, seen map[*schema.File][]schema.Span) error {
-	if to.kinds[0] == "option" {
-		return nil // it is known in its rule only, where every use of it is seen
-	}
+	option := to.kinds[0] == "option"
 	for i, f := range h.shop.Files() {
 		if i%filesBetweenLooks == 0 && ctx.Err() != nil {
 			return ctx.Err()
+		}
+		if option && (f.Clean || !sets(f)) {
+			continue // it is known in its rule, where every use of it is seen, and in tunes
 		}
 		for _, word := range []string{to.key, key} {
 			if at, why := unread(f, word, seen[f]); at >= 0 {
@@ -134,6 +136,11 @@ func (h *here) noneUnread(ctx context.Context, to *named, key string, seen map[*
 		}
 	}
 	return nil
+}
+
+// sets says whether a file can have tunes, which set options.
+func sets(f *schema.File) bool {
+	return f.Name == lint.ShopFileName || slices.ContainsFunc(f.Blocks, func(b *schema.Block) bool { return b.Is("shop") })
 }
 
 // unread is where a file says a key in a place that is not known to be harmless,

@@ -173,7 +173,11 @@ func (h *here) edits(edits []schema.Edit) map[string][]protocol.TextEdit {
 // client can, the version of each open document goes with it, so that an edit
 // of a text that has moved on is refused.
 func (h *here) workspaceEdit(edits []schema.Edit) protocol.WorkspaceEdit {
-	changes := h.edits(edits)
+	return h.editOf(h.edits(edits))
+}
+
+// editOf is changes by URI as one edit of the workspace.
+func (h *here) editOf(changes map[string][]protocol.TextEdit) protocol.WorkspaceEdit {
 	if !h.can.Workspace.WorkspaceEdit.DocumentChanges {
 		return protocol.WorkspaceEdit{Changes: changes}
 	}

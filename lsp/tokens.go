@@ -176,7 +176,10 @@ func (c *colorer) labelKind(b *schema.Block) (tokenKind, uint32) {
 	case schema.DateLabel:
 		return numberToken, 0
 	}
-	if b.Is("option") {
+	switch {
+	case b.Spec.ID == tuneOption:
+		return propertyToken, 0
+	case b.Is("option"):
 		return propertyToken, definitionBit
 	}
 	return stringToken, 0
@@ -207,6 +210,8 @@ func (c *colorer) value(v schema.Value) {
 		c.add(v.Span(), keywordToken, 0)
 	case v.Spec.Type == schema.Whole:
 		c.add(v.Span(), numberToken, 0)
+	case v.Spec.Type == schema.Literal:
+		c.literal(v)
 	case v.Spec.Type == schema.Date:
 		c.quoted(v.Span(), numberToken, 0)
 	case v.IsAmount(), v.Spec.Type == schema.Figure:
@@ -224,6 +229,18 @@ func (c *colorer) value(v schema.Value) {
 				c.quoted(item.Span, choiceToken, 0)
 			}
 		}
+	}
+}
+
+// literal is whatever an option is set to.
+func (c *colorer) literal(v schema.Value) {
+	switch text := v.Text(); {
+	case strings.HasPrefix(v.Written(), `"`):
+		c.amount(v.Span(), false)
+	case text == "true" || text == "false":
+		c.add(v.Span(), keywordToken, 0)
+	default:
+		c.add(v.Span(), numberToken, 0)
 	}
 }
 

@@ -61,9 +61,10 @@ func (p *program) tunedNotes(pass *lint.Pass) []lint.Note {
 	tune := pass.Shop().Tune(p.rule.Name) // an edit of the shop block has everything checked again: no need to note it
 	var notes []lint.Note
 	for _, s := range p.sets {
-		is, was := p.options[s.name].constantly(pass.Units()), s.was.constantly(pass.Units())
-		if at := tunedOption(tune, s.name); is != was && at.Known() {
-			notes = append(notes, lint.Note{Place: lint.AtValue(at), Message: fmt.Sprintf("in this shop %s is %s; the rule says %s", s.name, is, was)})
+		is := p.options[s.name]
+		if at := tunedOption(tune, s.name); at.Known() && !is.comesTo(s.was) {
+			notes = append(notes, lint.Note{Place: lint.AtValue(at),
+				Message: fmt.Sprintf("in this shop %s is %s; the rule says %s", s.name, is.constantly(pass.Units()), s.was.constantly(pass.Units()))})
 		}
 	}
 	return notes
@@ -118,7 +119,7 @@ func (e *expr) tuned(name string, v schema.Value) (*expr, *misfit) {
 		n, ok := readNumber(text)
 		switch {
 		case !ok:
-			return refused("write a number, such as "+e.fixed.low.Decimal(3), "")
+			return refused("write a number, such as "+e.fixed.low.Decimal(decimals), "")
 		case quoted:
 			return refused("write it without quotes", text)
 		}
@@ -155,9 +156,14 @@ func (e *expr) tunedAmount(name, text string) (*expr, *misfit) {
 	return here, nil
 }
 
+// decimals is how many places of a number are shown.
+const decimals = 6
+
 // Option is a figure of a rule under a name.
 type Option struct {
 	Name  string
+	Type  Type
+	Range bool   // it can be a range
 	Title string // what it is for; "" where the rule does not say
 	Is    string // as people read it
 	Here  string // what the shop has in its place; "" where it leaves it
@@ -183,21 +189,53 @@ func OptionsOf(shop *lint.Shop, rule *schema.Block) []Option {
 	here := inForce(shop, rule)
 	var all []Option
 	for _, name := range p.optionNames {
-		o := Option{Name: name, Is: p.options[name].constantly(shop.Units())}
+		e := p.options[name]
+		o := Option{Name: name, Type: e.Type, Range: e.fixed.ranged, Is: e.constantly(shop.Units())}
 		for b := range p.block.Each("option") {
 			if b.Label == name {
 				o.Title = b.Get("title").Text()
 				break
 			}
 		}
-		if b := here.options[name]; b != nil { // one that is made of another differs with that
-			if text := b.constantly(shop.Units()); text != o.Is {
-				o.Here = text
-			}
+		if is := here.options[name]; is != nil && !is.comesTo(e) { // one that is made of another differs with that
+			o.Here = is.constantly(shop.Units())
 		}
 		all = append(all, o)
 	}
 	return all
+}
+
+// OptionOf is an option of a rule of the shop's own by its name. False: there
+// is none that can be read.
+func OptionOf(shop *lint.Shop, rule *schema.Block, name string) (Option, bool) {
+	if rule != nil {
+		for _, o := range OptionsOf(shop, rule) {
+			if o.Name == name {
+				return o, true
+			}
+		}
+	}
+	return Option{}, false
+}
+
+// Literal is what the option is in the rule, as a tune would write it.
+func (o Option) Literal() string {
+	switch o.Type.Kind {
+	case YesNo:
+		if o.Is == "yes" {
+			return "true"
+		}
+		return "false"
+	case Number:
+		return o.Is
+	}
+	return schema.Quote(o.Is)
+}
+
+// comesTo says whether two options are the same, however they are written.
+func (e *expr) comesTo(o *expr) bool {
+	a, b := e.fixed, o.fixed
+	return a.yes == b.yes && a.text == b.text && a.low.Equal(b.low) && a.high.Equal(b.high)
 }
 
 // constantly is what an option is, as people read it.
@@ -210,7 +248,7 @@ func (e *expr) constantly(units quantity.System) string {
 	case e.Kind == Text:
 		return v.text
 	case e.Kind == Number:
-		return v.low.Decimal(3)
+		return v.low.Decimal(decimals)
 	case e.written != "":
 		return e.written
 	case v.ranged:

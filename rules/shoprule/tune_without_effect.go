@@ -74,7 +74,7 @@ func checkTunes(p *lint.Pass) {
 
 func checkTune(p *lint.Pass, tune *schema.Block) {
 	if len(tune.Blocks()) == 0 {
-		if tune.Get("level").Absent() && !told(tune) {
+		if tune.Get("level").Absent() && !amiss(tune) {
 			p.Missing(lint.Finding{At: lint.AtHeader(tune), Message: "this tune of " + tune.Label + " changes nothing: it has neither a level nor an option"})
 		}
 		return
@@ -95,9 +95,9 @@ func checkTune(p *lint.Pass, tune *schema.Block) {
 	}
 }
 
-// told says whether something in a block is not of the format, which is told
+// amiss says whether something in a block is not of the format, which is told
 // there.
-func told(b *schema.Block) bool {
+func amiss(b *schema.Block) bool {
 	return slices.ContainsFunc(b.File.Problems, func(p schema.Problem) bool { return b.Span.Contains(p.Span) })
 }
 
