@@ -17,7 +17,7 @@ func proveVerb() verb {
 		name:  "prove",
 		takes: "[RULE...]",
 		about: "try the shop's own rules against their examples",
-		help: `A rule of the shop's own is tested where it is written: it must pass its sound examples and speak in its faulty ones. Only that rule runs. Without a RULE all of the shop around the working folder are tried.
+		help: `A rule of the shop's own is tested where it is written: it must pass its sound examples and speak in its faulty ones. Only that rule runs, as it is written: an option that the shop file tunes is tried with what the rule says. Without a RULE all of the shop around the working folder are tried.
 
 The exit status is 1 where a rule cannot be read, has no example of one kind, or an example comes out otherwise than it must.`,
 		offers: ownRuleNames,
@@ -75,6 +75,8 @@ func prove(s *session, args []string) int {
 			proved++
 		}
 		showProof(p, &proof)
+		showUntried(p, shop, rule)
+		p.Blank()
 	}
 	switch {
 	case tried == 0:
@@ -112,5 +114,16 @@ func showProof(p *report.Page, proof *shoprule.Proof) {
 		line(e.Says)
 		line(fmt.Sprintf("%s, line %d", e.At.File.Name, n))
 	}
-	p.Blank()
+}
+
+// showUntried tells which figures of the shop's own no example is tried with.
+func showUntried(p *report.Page, shop *lint.Shop, rule *schema.Block) {
+	if shop.Find("rule", rule.Label) != rule {
+		return // not the one that is tuned
+	}
+	for _, o := range shoprule.OptionsOf(shop, rule) {
+		if o.Here != "" {
+			p.Wrap("", 4, fmt.Sprintf("tried with %s %s, as the rule says; this shop has %s", o.Name, o.Is, o.Here))
+		}
+	}
 }

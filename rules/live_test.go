@@ -191,17 +191,87 @@ func TestLiveEqualsFreshWithOwnRules(t *testing.T) {
 	}
 	require.Equal(t, 2, beside)
 	config := base.Config.File
-	tuned := strings.TrimSuffix(strings.TrimSpace(config.Text.String()), "}") +
-		"\n  tune \"fresh-putty-for-hot-pours\" {\n    option \"in_hand\" {\n      is = \"120 °F\"\n    }\n  }\n}\n"
+	tuned := strings.Replace(config.Text.String(), `"15 °F"`, `"120 °F"`, 1) // so much that recipes are spoken against
+	require.NotEqual(t, config.Text.String(), tuned)
 	base = base.With(schema.Read(config.Name, []byte(tuned)))
 	e := newEdited(base.Files(), 8)
-	e.words = append(e.words, "in_hand", "5 °F", "120 °F", "10 g", "option", "fresh-putty-for-hot-pours")
+	e.words = append(e.words, "in_hand", "5 °F", "120 °F", "10 g", "option", "fresh-putty-for-hot-pours", "tune")
 	slices.Sort(e.words)
 	e.names = slices.DeleteFunc(e.names, func(name string) bool {
 		return !strings.Contains(name, "rules/") && !strings.HasPrefix(name, "trials/") && name != "shop.candle.hcl" && !strings.Contains(name, "tide")
 	})
 	require.Greater(t, len(e.names), 5)
 	liveAgainstFresh(t, base, e, edits, func(shop *lint.Shop) []*lint.Rule { return append(rules.All(), rules.Own(shop)...) })
+}
+
+// The same while the tune of a rule is written again and again, with figures of
+// all sorts, and its rule beside it.
+func TestLiveEqualsFreshWhileTuning(t *testing.T) {
+	base, errs := lint.Load(examples.Shop(), ".", nil)
+	require.Empty(t, errs)
+	const config, sealing, recipe = "shop.candle.hcl", "rules/sealing.candle.hcl", "recipes/breakwater-block.candle.hcl"
+	for _, r := range base.Recipes() {
+		if r.File.Name != recipe && r.File.Name != "recipes/tideline-layers.candle.hcl" {
+			base = base.Edit(nil, []string{r.File.Name})
+		}
+	}
+	all := func(shop *lint.Shop) []*lint.Rule { return append(rules.All(), rules.Own(shop)...) }
+	live := lint.NewLive(base, all, today)
+	dice := rand.New(rand.NewPCG(9, 9))
+	one := func(of ...string) string { return of[dice.IntN(len(of))] }
+	option := func() string {
+		return "    option \"" + one("in_hand", "in_hand", "in_hand", "in_hnd", "") + "\" {\n" +
+			one("", "", "      # why\n") + "      is = " + one(`"60 °F"`, `"120 °F"`, `"15 °F"`, `"0 °F"`, `"10 g"`, `"40 °C"`, "5", "true", `""`, `degrees("5 °F")`) + "\n    }\n"
+	}
+	tune := func() string {
+		text := "  tune \"" + one("fresh-putty-for-hot-pours", "fresh-putty-for-hot-pours", "fresh-putty-for-hot-pours", "tab-glue-in-hand", "heat-near-flash", "nobodys") + "\" {\n" + one("", "    level = \"consider\"\n", "    level = \"off\"\n")
+		for range dice.IntN(3) {
+			text += option()
+		}
+		return text + "  }\n"
+	}
+	first := map[string]string{}
+	for _, name := range []string{config, sealing, recipe} {
+		first[name] = base.File(name).Text.String()
+	}
+	seen := map[string]int{}
+	for i := range 600 {
+		name, text := config, ""
+		switch dice.IntN(6) {
+		case 0:
+			name = sealing
+			text = strings.Replace(first[name], `degrees("10 °F")`, one(`degrees("10 °F")`, `degrees("90 °F")`, `amount("1 g")`, `"soft"`, "2"), 1)
+			text = strings.Replace(text, `option "in_hand"`, one(`option "in_hand"`, `option "in_hand"`, `option "spare"`), 1)
+		case 1:
+			name = recipe
+			text = one("", "# moved\n") + first[name]
+		default:
+			text = one("", "# moved\n", "# further\n# moved\n") + "shop \"larkspur-quay\" {\n" + one("", "  units = \"metric\"\n")
+			for range dice.IntN(3) {
+				text += tune()
+			}
+			text += "}\n"
+		}
+		live.Edit([]*schema.File{schema.Read(name, []byte(text))}, nil)
+		for more := i%4 > 0; more; {
+			_, more = live.Settle(nil, 3)
+		}
+		if i%4 == 0 {
+			continue
+		}
+		again := lint.NewShop(".", live.Shop().Files())
+		fresh := lint.Run(again, all(again), today)
+		require.Empty(t, otherLines(said(fresh), said(live.Report())), "edit %d, of %s: %s", i, name, text)
+		for _, f := range fresh.Findings {
+			seen[f.Rule.Name]++
+			if f.Rule.Name == "fresh-putty-for-hot-pours" && len(f.Notes) > 0 {
+				seen["a figure of the shop's own"]++
+			}
+		}
+	}
+	for _, name := range []string{"fresh-putty-for-hot-pours", "a figure of the shop's own", "tune-without-effect", "rule-example-fails"} {
+		require.Greater(t, seen[name], 20, "%v", seen)
+	}
 }
 
 func liveAgainstFresh(t *testing.T, base *lint.Shop, e *edited, edits int, all func(*lint.Shop) []*lint.Rule) {

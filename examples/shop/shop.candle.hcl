@@ -6,4 +6,14 @@ shop "larkspur-quay" {
   markets   = ["US"]
   room      = "70 °F"
   languages = ["en"]
+
+  # The workshops on the quay keep this rule in the same words. We use a ball of
+  # putty up to six times, so we keep more in hand than the rule says.
+  tune "fresh-putty-for-hot-pours" {
+    reason = "A ball of putty does six pours here, and wept at the seventh: see the trial putty-reuse."
+
+    option "in_hand" {
+      is = "15 °F"
+    }
+  }
 }

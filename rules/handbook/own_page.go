@@ -28,7 +28,7 @@ func (b *book) ownPage(p *rulePage, r *lint.Rule) {
 		p.Proved = "Not proved: see below."
 	}
 	for _, e := range proof.Examples {
-		shown := b.laid(r, e)
+		shown := b.laid(e)
 		if e.Block.Is("sound") {
 			p.Right = append(p.Right, shown)
 		} else {
@@ -64,10 +64,10 @@ func ownText(rule *schema.Block) []codeLine {
 }
 
 // laid is a sound or faulty block of a rule, and what the rule says of it when
-// it is laid over the shop.
-func (b *book) laid(r *lint.Rule, e shoprule.Example) example {
+// it is laid over the shop, with the figures of the rule itself.
+func (b *book) laid(e shoprule.Example) example {
 	shop, file := shoprule.Over(b.Shop, e.Block)
-	found := lint.RunFile(shop, []*lint.Rule{r}, b.Today, file.Name).Findings
+	found := lint.RunFile(shop, []*lint.Rule{shoprule.AsWritten(b.Shop, e.Block.Parent)}, b.Today, file.Name).Findings
 	var marks []schema.Span
 	for i := range found {
 		if at := &found[i].At; at.File == file {

@@ -117,6 +117,11 @@ func (b *book) rulePage(r *lint.Rule) (rulePage, error) {
 	return p, nil
 }
 
+// figures says whether the shop has other figures for the options of a rule.
+func (b *book) figures(r *lint.Rule) bool {
+	return b.own(r) && slices.ContainsFunc(shoprule.OptionsOf(b.Shop, b.Shop.Find("rule", r.Name)), func(o shoprule.Option) bool { return o.Here != "" })
+}
+
 // tunedHere says what the shop has changed about how loud a rule speaks, and
 // whether it has other figures for its options. Nil: nothing.
 func (b *book) tunedHere(r *lint.Rule) *tuned {
@@ -125,7 +130,7 @@ func (b *book) tunedHere(r *lint.Rule) *tuned {
 		return nil
 	}
 	level, leveled := lint.ParseLevel(t.Get("level").Text())
-	figures := b.own(r) && slices.ContainsFunc(shoprule.OptionsOf(b.Shop, b.Shop.Find("rule", r.Name)), func(o shoprule.Option) bool { return o.Here != "" })
+	figures := b.figures(r)
 	if !leveled && !figures {
 		return nil
 	}

@@ -83,7 +83,7 @@ func (b *book) rulesPage() {
 		}
 		g := &p.Groups[len(p.Groups)-1]
 		levels := lint.LevelsIn(b.Shop, r)
-		g.Rules = append(g.Rules, listedRule{r.Name, schema.Capital(r.Title), RulePage(r.Name, b.own(r)), r.Binding, levels != r.Levels, levels})
+		g.Rules = append(g.Rules, listedRule{r.Name, schema.Capital(r.Title), RulePage(r.Name, b.own(r)), r.Binding, levels != r.Levels || b.figures(r), levels})
 	}
 	for _, rule := range b.Shop.Rules() {
 		if !known[rule.Label] {

@@ -94,6 +94,12 @@ func cutOf(file *schema.File, n int) (schema.Edit, bool) {
 	return schema.Edit{}, false
 }
 
+// AsWritten is a rule of the shop's own as its examples go by: without what a
+// shop has for its options.
+func AsWritten(shop *lint.Shop, rule *schema.Block) *lint.Rule {
+	return programs.For(shop, written(rule)).rule
+}
+
 // Named is the rule of a shop's own of that name, where it can be read and is
 // the one that counts; or nil.
 func Named(shop *lint.Shop, name string) *lint.Rule {

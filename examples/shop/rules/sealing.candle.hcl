@@ -12,7 +12,8 @@ rule "fresh-putty-for-hot-pours" {
   rests_on = ["putty-reuse"]
 
   option "in_hand" {
-    is = degrees("10 °F")
+    is    = degrees("10 °F")
+    title = "What we keep in hand"
   }
 
   set "pour well below what the putty bears" {
