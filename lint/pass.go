@@ -21,6 +21,9 @@ func (p *Pass) RuleNames() []string { return slices.Sorted(maps.Keys(p.book.name
 // HasRule says whether a rule of that name is in force.
 func (p *Pass) HasRule(name string) bool { return p.book.named[name] != nil }
 
+// RuleNamed is the rule in force of that name, or nil.
+func (p *Pass) RuleNamed(name string) *Rule { return p.book.named[name] }
+
 // gathering collects what the rules say of one recipe or file.
 type gathering struct {
 	found     []Found

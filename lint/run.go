@@ -119,6 +119,9 @@ type book struct {
 func newBook(rules []*Rule) *book {
 	b := &book{named: make(map[string]*Rule, len(rules))}
 	for _, r := range rules {
+		if b.named[r.Name] != nil {
+			continue // the first counts, or a shop could put a quiet one in the place of one that binds
+		}
 		b.named[r.Name] = r
 		switch r.About {
 		case AboutRecipe:

@@ -3,6 +3,8 @@
 package rules
 
 import (
+	"sync"
+
 	"slices"
 
 	"wickrule/lint"
@@ -33,7 +35,24 @@ func All() []*lint.Rule {
 }
 
 // Own is the rules that a shop has written for itself, those that can be read.
-func Own(shop *lint.Shop) []*lint.Rule { return shoprule.For(shop) }
+func Own(shop *lint.Shop) []*lint.Rule {
+	var own []*lint.Rule
+	for _, r := range shoprule.For(shop) {
+		if !builtIn()[r.Name] { // else its name is told where it is written
+			own = append(own, r)
+		}
+	}
+	return own
+}
+
+// builtIn is the names of All.
+var builtIn = sync.OnceValue(func() map[string]bool {
+	names := map[string]bool{}
+	for _, r := range All() {
+		names[r.Name] = true
+	}
+	return names
+})
 
 // For is every rule that a shop is checked by: the built-in ones and its own.
 func For(shop *lint.Shop) []*lint.Rule { return append(All(), Own(shop)...) }

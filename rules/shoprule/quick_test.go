@@ -3,6 +3,7 @@ package shoprule
 import (
 	"fmt"
 	"math/rand/v2"
+	"strings"
 	"testing"
 
 	"github.com/stretchr/testify/require"
@@ -60,6 +61,8 @@ func (a *asker) question(depth int) string {
 	switch {
 	case path == "":
 		return "true"
+	case t.Kind == YesNo && a.IntN(3) == 0:
+		return path + " == option.on"
 	case t.Kind == YesNo:
 		return path
 	case t.Kind == Text:
@@ -79,9 +82,15 @@ func (a *asker) question(depth int) string {
 	sign := []string{"<", "<=", ">", ">=", "==", "!="}[a.IntN(6)]
 	switch {
 	case t.isTemperature() && a.IntN(3) == 0:
+		other = "option.heat"
+	case t.isTemperature() && a.IntN(3) == 0:
 		other = `amount("170 to 182 °F")`
+	case t.isTemperature() && a.IntN(3) == 0:
+		path += " - option.less"
 	case t.isTemperature() && a.IntN(2) == 0:
 		path += ` - degrees("5 °F")`
+	case t.Kind == Number && a.IntN(3) == 0:
+		other = "option.few"
 	case t.Kind == Number && a.IntN(2) == 0:
 		other = "2"
 	case a.IntN(3) == 0 && !t.isTemperature():
@@ -90,6 +99,50 @@ func (a *asker) question(depth int) string {
 		path += ".high"
 	}
 	return path + " " + sign + " " + other
+}
+
+// tunable is options for the rules at random, and tunedTo a tune that sets them.
+const (
+	tunable = "  option \"on\" {\n    is = true\n  }\n  option \"heat\" {\n    is = amount(\"170 to 182 °F\")\n  }\n" +
+		"  option \"less\" {\n    is = degrees(\"5 °F\")\n  }\n  option \"few\" {\n    is = 2\n  }\n"
+	tunedTo = "tune \"tried\" {\n  option \"on\" {\n    is = false\n  }\n  option \"heat\" {\n    is = \"176 °F\"\n  }\n" +
+		"  option \"less\" {\n    is = \"20 °C\"\n  }\n  option \"few\" {\n    is = 1\n  }\n}\n"
+)
+
+// asTunedTo writes the figures of the tune into a rule.
+var asTunedTo = strings.NewReplacer("is = true", "is = false", `amount("170 to 182 °F")`+"\n  }", `amount("176 °F")`+"\n  }", `is = degrees("5 °F")`, `is = degrees("20 °C")`, "is = 2", "is = 1")
+
+// A tuned rule says what it would say if its author had written the figures of
+// the tune: rules at random, of every demo recipe.
+func TestTunedRulesSayWhatTheirFiguresSay(t *testing.T) {
+	a := &asker{Rand: rand.New(rand.NewPCG(3, 4))}
+	shop := demo(t)
+	rules, others, spoke := 0, 0, 0
+	for range 3000 {
+		a.about = table.kinds[a.IntN(len(table.kinds))]
+		text := ruleText("tried", fmt.Sprintf("%q", a.about.Name), a.question(2), "  message = \"${show(option.heat)}, ${show(option.less)}\"\n"+tunable)
+		p := compileWording(wording{rule: text, tune: tunedTo})
+		if !p.runs() || !strings.Contains(strings.Split(text, "\n")[3], "option.") {
+			continue
+		}
+		rules++
+		asWritten, asMeant := compileWritten(text), compileWritten(asTunedTo.Replace(text))
+		require.True(t, asMeant.runs(), "%v", asMeant.problems)
+		for _, recipe := range shop.Recipes() {
+			view := lint.NewView(shop, recipe, today)
+			got := p.outcome(view)
+			require.Equal(t, asMeant.outcome(view), got, text)
+			if got.spoke {
+				spoke++
+			}
+			if asWritten.outcome(view) != got {
+				others++
+			}
+		}
+	}
+	t.Logf("%d rules, which spoke of %d recipes; the tune made a difference in %d", rules, spoke, others)
+	require.Greater(t, rules, 200)
+	require.Greater(t, others, 100)
 }
 
 // What the quick form of a rule says is what the whole form says: questions at
@@ -115,8 +168,10 @@ func TestQuickFormsSayTheSame(t *testing.T) {
 	rules, combinations, quick, known := 0, 0, 0, 0
 	for range 3000 {
 		a.about = table.kinds[a.IntN(len(table.kinds))]
-		p := compileWritten(ruleText("tried", fmt.Sprintf("%q", a.about.Name), a.question(2), "  when = "+a.question(1)+"\n"))
-
+		p := compileWritten(ruleText("tried", fmt.Sprintf("%q", a.about.Name), a.question(2), "  when = "+a.question(1)+"\n"+tunable))
+		if a.IntN(2) == 0 {
+			p = compileWording(wording{rule: p.block.File.Text.String(), tune: tunedTo})
+		}
 		if !p.runs() || p.when == nil {
 			continue
 		}

@@ -79,14 +79,15 @@ func checkTune(p *lint.Pass, tune *schema.Block) {
 		}
 		return
 	}
-	rule, own := p.Stock("rule", tune.Label)
-	if !own {
-		if p.HasRule(tune.Label) {
-			for o := range tune.Each("option") {
-				p.Report(lint.Finding{At: lint.AtLabel(o), Message: tune.Label + " has no options: only rules of the shop's own have"})
-			}
+	if ofProgram(p, tune.Label) {
+		for o := range tune.Each("option") {
+			p.Report(lint.Finding{At: lint.AtLabel(o), Message: tune.Label + " has no options: only rules of the shop's own have"})
 		}
-		return // else the name leads nowhere, which is told
+		return
+	}
+	rule, ok := p.Stock("rule", tune.Label)
+	if !ok {
+		return // the name leads nowhere, which is told
 	}
 	t := &tuned{Pass: p, rule: rule, program: programs.In(p.View, written(rule))}
 	t.options(tune)

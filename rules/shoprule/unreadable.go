@@ -42,6 +42,11 @@ var Unreadable = &lint.Rule{
 			Flags: []string{`pour.at <= amount("180 g")`},
 		},
 		{
+			About: "the name of a rule that comes with the program",
+			Text:  ruleText(untested, `"pour"`, `pour.at <= amount("180 °F")`, ""),
+			Flags: []string{`"` + untested + `"`},
+		},
+		{
 			About: "a name that a pour does not have",
 			Text:  ruleText("pours-are-cool", `"pour"`, `pour.heat <= amount("180 °F")`, ""),
 			Flags: []string{"heat"},
@@ -53,6 +58,9 @@ var Unreadable = &lint.Rule{
 	}},
 	Also: []string{untested, restsOnNothing},
 	Check: eachRule(func(p *lint.Pass, b *schema.Block, own *program) {
+		if ofProgram(p, b.Label) {
+			p.Report(lint.Finding{At: lint.AtLabel(b), Message: b.Label + " is already a rule that comes with the program, and this one is passed over: choose another name"})
+		}
 		for _, problem := range own.problems {
 			f := lint.Finding{At: lint.Place{File: b.File, Span: moved(problem.span, b.Span.Start)}, Message: problem.message}
 			if write := problem.instead; write != "" {
@@ -63,6 +71,12 @@ var Unreadable = &lint.Rule{
 			p.Report(f)
 		}
 	}),
+}
+
+// ofProgram says whether a rule of that name comes with the program.
+func ofProgram(p *lint.Pass, name string) bool {
+	r := p.RuleNamed(name)
+	return r != nil && r.Group != OwnGroup
 }
 
 // ruleText is a rule for an example.
