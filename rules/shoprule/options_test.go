@@ -93,9 +93,9 @@ func TestWhatIsSaidOfATune(t *testing.T) {
 		{`    reason = "why"`, "this tune of tried changes nothing: it has neither a level nor an option", `tune "tried"`, ""},
 		{set("in_hand", `"5 °C"`) + "\n" + set("strict", "false") + "\n" + set("family", `"soy"`) + "\n" + set("from", "2.5") + "\n" + set("window", `"160 °F"`) + "\n" + set("load", `"6 % of wax"`), "", "", ""},
 		{`    level = "must"`, "", "", ""},
-		{`    in_hand = "5 °F"`, "", "", ""},               // told as what a tune does not have
-		{"    option \"in_hand\" {\n    }", "", "", ""},    // told as missing
-		{set("in_hand", `degrees("5 °F")`), "", "", ""},    // told as no plain value
+		{`    in_hand = "5 °F"`, "", "", ""},              // told as what a tune does not have
+		{"    option \"in_hand\" {\n    }", "", "", ""},   // told as missing
+		{set("in_hand", `degrees("5 °F")`), "", "", ""},   // told as no plain value
 		{"    option {\n      is = 5\n    }", "", "", ""}, // told as a label that is missing
 	} {
 		t.Run(strings.Join(strings.Fields(c.tune), " "), func(t *testing.T) {

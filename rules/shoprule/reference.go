@@ -27,6 +27,9 @@ func manual(note string) string {
 	for _, f := range Functions() {
 		fmt.Fprintf(&b, "| `%s(%s)` | %s | %s |\n", f.Name, f.Takes, f.Gives, f.Doc)
 	}
+	b.WriteString("\n## Options\n\n`option.NAME` is a figure of the rule's own, which an `option` block states: an amount, a number, a text, or true or false. It may be made of\n" +
+		"options above it. A shop sets it in its tune of the rule, to what measures the same, and the rule goes by that in the shop's recipes and trials. The rule's\n" +
+		"examples are tried with what the rule says.\n")
 	for _, k := range table.kinds {
 		fmt.Fprintf(&b, "\n## %s\n\n%s\n\n| name | gives | from | what it is |\n|---|---|---|---|\n", k.Name, k.Doc)
 		for _, n := range k.Names {
