@@ -26,10 +26,10 @@ func TestCompletionOfOptions(t *testing.T) {
 		after        string
 	}{
 		{"a whole block", "    ‸", []string{`level: one of "must", "should", "consider" or "off"`, "reason: text, over several lines if need be",
-			`option "in_hand": a temperature difference, 10 °F`}, ""},
-		{"the name", `    option "‸" {`, []string{"in_hand: a temperature difference, 10 °F"}, `option "in_hand" {`},
-		{"the name, the quote open", `    option "in‸`, []string{"in_hand: a temperature difference, 10 °F"}, "option \"in_hand\" {\n  is = \"10 °F\"\n}"},
-		{"the name, no quote yet", `    option ‸`, []string{"in_hand: a temperature difference, 10 °F"}, "option \"in_hand\" {\n  is = \"10 °F\"\n}"},
+			`option "in_hand": a temperature difference, 10 °F: What we keep in hand`}, ""},
+		{"the name", `    option "‸" {`, []string{"in_hand: a temperature difference, 10 °F: What we keep in hand"}, `option "in_hand" {`},
+		{"the name, the quote open", `    option "in‸`, []string{"in_hand: a temperature difference, 10 °F: What we keep in hand"}, "option \"in_hand\" {\n  is = \"10 °F\"\n}"},
+		{"the name, no quote yet", `    option ‸`, []string{"in_hand: a temperature difference, 10 °F: What we keep in hand"}, "option \"in_hand\" {\n  is = \"10 °F\"\n}"},
 		{"one that is set", "    option \"in_hand\" {\n      is = \"5 °F\"\n    }\n    option \"‸\" {\n    }", []string{"in_hand: a temperature difference, 10 °F: set already"}, ""},
 		{"what it is", "    option \"in_hand\" {\n      ‸\n    }", []string{"is: an amount or a text in quotes, a number, true or false: required"}, ""},
 		{"the value", "    option \"in_hand\" {\n      is = ‸\n    }", []string{"10 °F: as the rule says"}, `is = "10 °F"`},
@@ -140,11 +140,11 @@ func TestHoverOfOptions(t *testing.T) {
 		about, from, to string
 		says            []string
 	}{
-		{"its name", `"in_hand"`, `"in_‸hand"`, []string{"**option.in_hand** A temperature difference.", "The rule fresh-putty-for-hot-pours says 10 °F; in this shop it is 15 °F.", tried}},
+		{"its name", `"in_hand"`, `"in_‸hand"`, []string{"**option.in_hand** A temperature difference. What we keep in hand.", "The rule fresh-putty-for-hot-pours says 10 °F; in this shop it is 15 °F.", tried}},
 		{"its value", `"15 °F"`, `"15‸ °F"`, []string{"The rule fresh-putty-for-hot-pours says 10 °F; in this shop it is 15 °F.", tried}},
 		{"one that does not fit", `"15 °F"`, `"15‸ g"`, []string{"The rule fresh-putty-for-hot-pours says 10 °F.", tried}},
 		{"one that there is not", `"in_hand"`, `"in_‸hnd"`, []string{"**option** What an option of a rule of the shop's own is in this shop"}},
-		{"the rule", `"fresh-putty-for-hot-pours"`, `"fresh-‸putty-for-hot-pours"`, []string{"Option in_hand: 10 °F; in this shop 15 °F."}},
+		{"the rule", `"fresh-putty-for-hot-pours"`, `"fresh-‸putty-for-hot-pours"`, []string{"Option in_hand: What we keep in hand: 10 °F; in this shop 15 °F."}},
 	} {
 		t.Run(c.about, func(t *testing.T) {
 			marked := strings.Replace(tuning(set), c.from, c.to, 1)
