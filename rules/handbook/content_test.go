@@ -111,7 +111,10 @@ const tunes = `shop "quay" {
   }
   tune "second-pour-missing" { level = "consider" }
   tune "heat-near-flash" { level = "off" }
-  tune "own-one" { level = "must" }
+  tune "own-one" {
+    level  = "must"
+    option "in_hand" { is = "5 °F" }
+  }
 }
 recipe "r" {
   title = "Left as it is"
@@ -123,12 +126,32 @@ recipe "r" {
 rule "own-one" {
   title   = "Own one"
   about   = "pour"
-  require = pour.at < amount("100 °F")
+  require = pour.at < amount("100 °F") - option.in_hand
+  option "in_hand" {
+    is    = degrees("10 °F")
+    title = "What we keep in hand"
+  }
+  option "spare" { is = amount("3 g") }
+  sound {
+    recipe "cool" {
+      step "pour" { at = "89 °F" }
+    }
+  }
+  faulty {
+    recipe "warm" {
+      step "pour" { at = "93 °F" }
+    }
+  }
 }
 rule "broken" {
   title   = "Broken one"
   about   = "pour"
   require = pour.at < amount("100 g")
+}
+rule "bare" {
+  title   = "Bare one"
+  about   = "pour"
+  require = pour.at < amount("100 °F")
 }
 `
 
@@ -145,12 +168,18 @@ func TestTunedRules(t *testing.T) {
 	binding := plainPage(t, book, "rule-heat-near-flash.html")
 	assert.Contains(t, binding, "This shop has silenced the rule, save where it cannot be: what is made for sale is still judged.")
 	assert.Contains(t, binding, "in this shop silent silent must")
-	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "This shop has tuned the rule to must.")
-	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "Not proved: it has not an example of each kind.")
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "This shop has tuned the rule to must. It has figures of its own for the rule's options too.")
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "in_hand What we keep in hand: 10 °F; in this shop 5 °F spare 3 g")
+	assert.Contains(t, plainPage(t, book, "own-bare.html"), "Not proved: it has not an example of each kind.")
+	assert.NotContains(t, plainPage(t, book, "own-bare.html"), "Options")
+	// The examples are the rule's: with 5 °F it would pass 93 °F.
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "Proved by 1 sound and 1 faulty.")
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "Said of it: must Own one")
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "checked as this page is made, with the options as the rule has them.")
 	assert.Contains(t, plainPage(t, book, "rule-batch-left-over.html"), "Left as it is: The spare goes into tealights (until 2027-03-31)")
 	list := plainPage(t, book, "rules.html")
 	assert.Contains(t, list, "tuned here stir-too-short silent silent silent")
-	assert.Contains(t, list, "Broken one (shop.candle.hcl, line 23)")
+	assert.Contains(t, list, "Broken one (shop.candle.hcl, line 41)")
 	cover := plainPage(t, book, "index.html")
 	assert.Contains(t, cover, "This shop has silenced the rule")
 	assert.NotContains(t, cover, "No rule of the trade is tuned")
@@ -215,8 +244,9 @@ func TestOddKeys(t *testing.T) {
 	cover := plainPage(t, book, "index.html")
 	assert.Contains(t, cover, `of <script>alert(1)</script> & "Ölfleck"`)
 	assert.Contains(t, book, "own-gr_c3_b6_c3_9fe.html")
-	assert.Contains(t, book, "own-fragrance-over-limit.html")
-	assert.Contains(t, plainPage(t, book, "own-fragrance-over-limit.html"), "Hot <wax> & water.")
+	assert.Contains(t, plainPage(t, book, handbook.RulePage("CON", true)), "Hot <wax> & water.")
+	assert.NotContains(t, book, "own-fragrance-over-limit.html", "a rule of the program has that name")
+	assert.Contains(t, plainPage(t, book, "rules.html"), "They check nothing.")
 	assert.Contains(t, plainPage(t, book, "rule-fragrance-over-limit.html"), "Wax holds only so much oil.")
 	scripts := 0
 	for name, text := range book {
