@@ -50,17 +50,22 @@ type emacs struct {
 	undone  string // the text before the last completion
 }
 
-// startEmacs starts one whose init file loads the set-up of this folder, and
-// what the test asks with.
-func startEmacs(t *testing.T, command, bin string) *emacs {
+// startEmacs starts one that has the package of this folder installed as a maker
+// would install it, and whose init file has the lines given and loads what the
+// test asks with.
+func startEmacs(t *testing.T, command, bin string, more ...string) *emacs {
 	t.Helper()
 	home, err := os.MkdirTemp("", "e-") // short, since names of sockets are
 	require.NoError(t, err)
 	t.Cleanup(func() { os.RemoveAll(home) })
 	here, err := os.Getwd()
 	require.NoError(t, err)
-	init := fmt.Sprintf("(setq native-comp-deferred-compilation nil native-comp-jit-compilation nil native-comp-enable-subr-trampolines nil)\n(load %q)\n(load %q)\n", filepath.Join(here, "emacs/wickrule.el"), filepath.Join(here, "testdata/driver.el"))
-	require.NoError(t, os.MkdirAll(home+"/.emacs.d", 0o755))
+	installPackage(t, command, home)
+	// Packages are loaded between the two, and what they say of being compiled
+	// to machine code would come to lie over the recipe.
+	early := "(setq native-comp-deferred-compilation nil native-comp-jit-compilation nil native-comp-enable-subr-trampolines nil)\n"
+	init := fmt.Sprintf("%s\n(load %q)\n", strings.Join(more, "\n"), filepath.Join(here, "testdata/driver.el"))
+	require.NoError(t, os.WriteFile(home+"/.emacs.d/early-init.el", []byte(early), 0o644))
 	require.NoError(t, os.WriteFile(home+"/.emacs.d/init.el", []byte(init), 0o644))
 	e := &emacs{t: t, sockets: home + "/s"}
 	require.NoError(t, os.Mkdir(e.sockets, 0o700))
@@ -86,6 +91,27 @@ func startEmacs(t *testing.T, command, bin string) *emacs {
 		return err, err == nil
 	})
 	return e
+}
+
+// installPackage installs the package of this folder for the person whose home
+// it is, and is what Emacs said about that.
+func installPackage(t *testing.T, command, home string) string {
+	t.Helper()
+	file, err := filepath.Abs("emacs/wickrule.el")
+	require.NoError(t, err)
+	require.NoError(t, os.MkdirAll(home+"/.emacs.d", 0o755))
+	return batch(t, command, home, "--eval", "(package-install-file "+lisp(file)+")")
+}
+
+// batch has an Emacs without a screen do something, for the person whose home
+// it is, and is what it said.
+func batch(t *testing.T, command, home string, args ...string) string {
+	t.Helper()
+	cmd := exec.Command(command, append([]string{"--batch", "-f", "package-initialize"}, args...)...)
+	cmd.Env = append(os.Environ(), "HOME="+home)
+	out, err := cmd.CombinedOutput()
+	require.NoError(t, err, string(out))
+	return string(out)
 }
 
 func (e *emacs) quit() {
