@@ -3,7 +3,6 @@ package editors
 import (
 	"bytes"
 	"context"
-	"encoding/base64"
 	"encoding/json"
 	"fmt"
 	"io"
@@ -87,7 +86,7 @@ func startEmacs(t *testing.T, command, bin string, more ...string) *emacs {
 		}
 	})
 	eventually(t, "Emacs", func() (any, bool) {
-		_, err := os.Stat(e.sockets + "/driver")
+		_, err := e.ask("t") // the socket is there before anybody listens
 		return err, err == nil
 	})
 	return e
@@ -168,10 +167,10 @@ func (e *emacs) ask(form string) (string, error) {
 // in evaluates a form in the buffer that is shown, and reads its value.
 func (e *emacs) in(form string, value any) {
 	e.t.Helper()
-	out, err := e.ask("(driver-in " + form + ")")
+	_, err := e.ask("(driver-in " + form + ")")
 	require.NoError(e.t, err, form)
-	data, err := base64.StdEncoding.DecodeString(strings.Trim(out, `"`))
-	require.NoError(e.t, err, out)
+	data, err := os.ReadFile(e.sockets + "/answer")
+	require.NoError(e.t, err)
 	var list []json.RawMessage
 	require.NoError(e.t, json.Unmarshal(data, &list), string(data))
 	if value != nil {

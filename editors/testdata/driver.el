@@ -30,10 +30,13 @@
     (prog1 driver-wanted (setq driver-wanted nil))))
 
 (defmacro driver-in (&rest body)
-  "Run BODY in the window's buffer; the value as JSON in base64."
+  "Run BODY in the window's buffer; the value as JSON in a file.
+Long answers of emacsclient are sometimes cut in two."
   `(with-current-buffer (window-buffer (selected-window))
-     (base64-encode-string
-      (encode-coding-string (json-encode (list (progn ,@body))) 'utf-8) t)))
+     (let ((answer (json-encode (list (progn ,@body))))
+           (coding-system-for-write 'utf-8-unix))
+       (write-region answer nil (expand-file-name "answer" (getenv "DRIVER_SOCKETS")) nil 'silent)
+       t)))
 
 (defun driver-text () (buffer-substring-no-properties (point-min) (point-max)))
 
