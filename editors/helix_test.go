@@ -67,6 +67,9 @@ func TestHelixSetUp(t *testing.T) {
 		require.NoError(t, err)
 		assert.True(t, matches, name)
 	}
+	other, err := path.Match(candle.FileTypes[0].Glob, "other.hcl")
+	require.NoError(t, err)
+	assert.False(t, other, "files of others are theirs")
 	for _, root := range candle.Roots {
 		assert.FileExists(t, filepath.Join(shop, root))
 	}
