@@ -64,7 +64,7 @@ func ruleSpec(stepKinds []string, tops []*BlockSpec) *BlockSpec {
 		},
 		Blocks: []*BlockSpec{
 			{ID: "rule option", Name: "option", Label: FreeLabel,
-				Doc:     "A figure of the rule under a name, so that it stands in one place; the rule asks for it as option.NAME. " +
+				Doc: "A figure of the rule under a name, so that it stands in one place; the rule asks for it as option.NAME. " +
 					"A shop that shares the rule and needs another figure sets it in its tune of the rule.",
 				Example: "option \"in_hand\" {\n  is = degrees(\"10 °F\")\n}\n",
 				Attrs: []*AttrSpec{
