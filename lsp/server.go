@@ -212,14 +212,14 @@ func (s *server) ask(ctx context.Context, r *jsonrpc2.Request) {
 		s.state = closing
 		s.answer(ctx, r.ID, func() (any, error) { return nil, nil })
 	case r.Method == "textDocument/diagnostic":
-		s.afterReading(ctx, params, func() { s.answer(ctx, r.ID, func() (any, error) { return s.pull(params) }) })
+		s.afterReading(ctx, r.Method, params, func() { s.answer(ctx, r.ID, func() (any, error) { return s.pull(params) }) })
 	case s.methods[r.Method] == nil:
 		s.answer(ctx, r.ID, func() (any, error) {
 			return nil, &jsonrpc2.Error{Code: jsonrpc2.CodeMethodNotFound, Message: "this server has no " + r.Method}
 		})
 	default:
 		serve := s.methods[r.Method]
-		s.afterReading(ctx, params, func() {
+		s.afterReading(ctx, r.Method, params, func() {
 			now := s.now.Load()
 			s.calls.run(func() {
 				s.answer(ctx, r.ID, func() (any, error) { return serve(ctx, s, now, params) })
@@ -230,8 +230,8 @@ func (s *server) ask(ctx context.Context, r *jsonrpc2.Request) {
 
 // afterReading does something on the loop, at once or when the shop has been
 // read that a request is about. One that is cancelled does not wait for that.
-func (s *server) afterReading(ctx context.Context, params json.RawMessage, act func()) {
-	reading := s.reading(params)
+func (s *server) afterReading(ctx context.Context, method string, params json.RawMessage, act func()) {
+	reading := s.reading(method, params)
 	if len(reading) == 0 {
 		act()
 		return

@@ -72,7 +72,8 @@ func (nothing) Open(name string) (fs.File, error) {
 // hasRead takes a shop up that has been read, with what happened meanwhile.
 func (s *server) hasRead(shop *shopState, live *lint.Live, errs []lint.ReadError) {
 	if s.shops[shop.root] != shop {
-		return // no longer wanted
+		close(shop.ready) // whoever waited for it is answered from what there is now
+		return            // no longer wanted
 	}
 	for _, e := range errs {
 		s.Log("%s: %v", path.Join(shop.root, e.Name), e.Err)
@@ -149,11 +150,12 @@ func (s *server) fromDisk(root, name string) (*schema.File, error) {
 }
 
 // reading lists what a request has to wait for: the shop of its document, or
-// all shops where it is about none.
-func (s *server) reading(params []byte) (wait []<-chan struct{}) {
+// all shops where it is about none, or about what several can share.
+func (s *server) reading(method string, params []byte) (wait []<-chan struct{}) {
 	root := ""
+	everywhere := method == "textDocument/rename" || method == "textDocument/references"
 	if p, err := decode[aboutDocument](params); err == nil {
-		if doc := s.docs[keyOf(p.TextDocument.URI)]; doc != nil {
+		if doc := s.docs[keyOf(p.TextDocument.URI)]; doc != nil && !everywhere {
 			root = doc.root
 		}
 	}
