@@ -28,17 +28,57 @@ func touch(s, o schema.Span) bool { return s.Start <= o.End && o.Start <= s.End 
 // the first that is no guess.
 func (a *actions) fixes(found []lint.Found) {
 	for i := range found {
-		f := &found[i]
-		fixes := slices.DeleteFunc(slices.Clone(f.Repairs()), func(fix schema.Fix) bool { return len(fix.Edits) == 0 || !a.holds(fix.Edits) })
-		best := slices.IndexFunc(fixes, func(fix schema.Fix) bool { return !fix.Guess })
-		if best > 0 {
-			first := fixes[best]
-			fixes = slices.Insert(slices.Delete(fixes, best, best+1), 0, first)
-		}
+		fixes, sure := a.fixesOf(&found[i])
 		for n, fix := range fixes {
-			a.offer(codeAction{Title: fix.Title, Kind: quickFix, Diagnostics: a.saidAs(f), IsPreferred: n == 0 && best >= 0}, fix.Edits)
+			a.fix(&found[i], fix, sure && n == 0)
 		}
 	}
+}
+
+// fixesOf are the fixes of a finding that can be made now, and whether the
+// first is no guess.
+func (a *actions) fixesOf(f *lint.Found) (fixes []schema.Fix, sure bool) {
+	fixes = slices.DeleteFunc(slices.Clone(f.Repairs()), func(fix schema.Fix) bool { return len(fix.Edits) == 0 || !a.holds(fix.Edits) })
+	best := slices.IndexFunc(fixes, func(fix schema.Fix) bool { return !fix.Guess })
+	if best > 0 {
+		first := fixes[best]
+		fixes = slices.Insert(slices.Delete(fixes, best, best+1), 0, first)
+	}
+	return fixes, best >= 0
+}
+
+func (a *actions) fix(f *lint.Found, fix schema.Fix, preferred bool) {
+	a.offer(codeAction{Title: fix.Title, Kind: quickFix, Diagnostics: a.saidAs(f), IsPreferred: preferred}, fix.Edits)
+}
+
+// wantsOneEach says whether a client may make everything it is answered: it
+// asks about the whole text because of findings it names, and does not know
+// which action is to be preferred. So does Kate 22.12 for its Quick Fix, and
+// makes all edits at once.
+func (a *actions) wantsOneEach() bool {
+	return !a.can.TextDocument.CodeAction.IsPreferredSupport && len(a.params.Context.Diagnostics) > 0 &&
+		a.at.Start == 0 && int(a.at.End) == a.text.Len()
+}
+
+// oneEach offers, of each finding that the client names, the fix to be
+// preferred, and nothing of a finding that has none.
+func (a *actions) oneEach() {
+	if !a.wanted(quickFix) {
+		return
+	}
+	for _, f := range a.findings() {
+		if !a.named(&f) {
+			continue
+		}
+		if fixes, sure := a.fixesOf(&f); sure {
+			a.fix(&f, fixes[0], true)
+		}
+	}
+}
+
+// named says whether the client names a finding, as it was sent.
+func (a *actions) named(f *lint.Found) bool {
+	return slices.ContainsFunc(a.saidAs(f), func(d any) bool { _, as := d.(sentBack); return as })
 }
 
 // holds says whether edits are about the very texts of the shop.

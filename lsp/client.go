@@ -49,17 +49,8 @@ type client struct {
 			DataSupport              bool        `json:"dataSupport"`
 			ResolveSupport           *properties `json:"resolveSupport"`
 		} `json:"codeAction"`
-		Completion struct {
-			CompletionItem struct {
-				SnippetSupport        bool           `json:"snippetSupport"`
-				DocumentationFormat   []string       `json:"documentationFormat"`
-				LabelDetailsSupport   bool           `json:"labelDetailsSupport"`
-				InsertReplaceSupport  bool           `json:"insertReplaceSupport"`
-				InsertTextModeSupport *valueSet[int] `json:"insertTextModeSupport"`
-				ResolveSupport        *properties    `json:"resolveSupport"`
-			} `json:"completionItem"`
-		} `json:"completion"`
-		Hover struct {
+		Completion *completionSupport `json:"completion"` // nil: it says nothing of it
+		Hover      struct {
 			ContentFormat []string `json:"contentFormat"`
 		} `json:"hover"`
 		SignatureHelp struct {
@@ -81,6 +72,18 @@ type client struct {
 			LineFoldingOnly bool `json:"lineFoldingOnly"`
 		} `json:"foldingRange"`
 	} `json:"textDocument"`
+}
+
+// completionSupport is what the client can do with an item of completion.
+type completionSupport struct {
+	CompletionItem struct {
+		SnippetSupport        bool           `json:"snippetSupport"`
+		DocumentationFormat   []string       `json:"documentationFormat"`
+		LabelDetailsSupport   bool           `json:"labelDetailsSupport"`
+		InsertReplaceSupport  bool           `json:"insertReplaceSupport"`
+		InsertTextModeSupport *valueSet[int] `json:"insertTextModeSupport"`
+		ResolveSupport        *properties    `json:"resolveSupport"`
+	} `json:"completionItem"`
 }
 
 type refreshes struct {
@@ -113,6 +116,21 @@ func (c *client) encoding() encoding {
 // pulls says whether the client asks for the findings of open documents
 // itself; they are then not sent to it as well.
 func (c *client) pulls() bool { return c.TextDocument.Diagnostic != nil }
+
+// completion is what it can do with an item of completion: nothing, where it
+// says nothing.
+func (c *client) completion() *completionSupport {
+	if c.TextDocument.Completion == nil {
+		return &completionSupport{}
+	}
+	return c.TextDocument.Completion
+}
+
+// replacesWords says whether the client is taken to replace the word at the
+// cursor by what it is offered, and nothing else: a client that says nothing of
+// completion may know nothing of edits (Kate 22.12 reads their text and not
+// their place).
+func (c *client) replacesWords() bool { return c.TextDocument.Completion == nil }
 
 // markdown says whether hovers may be written in Markdown.
 func (c *client) markdown() bool {

@@ -46,6 +46,10 @@ func (h *here) codeActions(_ context.Context, p *codeActionParams) ([]any, error
 	a := &actions{here: h, params: p, at: h.span(p.Range)}
 	a.block = h.blockAt(a.at.Start)
 	a.recipe = recipeOf(a.block)
+	if a.wantsOneEach() {
+		a.oneEach()
+		return a.list()
+	}
 	if a.wanted(quickFix) {
 		found := a.findings()
 		a.fixes(found)

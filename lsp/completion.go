@@ -174,7 +174,11 @@ func (a *asked) answer() completionList {
 	}
 	list := completionList{Items: make([]completionItem, 0, len(offers))}
 	for i := range offers {
-		list.Items = append(list.Items, a.item(&offers[i], i))
+		item := a.item(&offers[i], i)
+		if a.can.replacesWords() && !a.asWord(&item, &offers[i]) {
+			continue
+		}
+		list.Items = append(list.Items, item)
 	}
 	// What is offered behind a number changes with the number.
 	list.IsIncomplete = a.place == inValue && a.attr != nil && (a.attr.Type == schema.Amount || a.attr.Type == schema.Figure)
@@ -183,7 +187,7 @@ func (a *asked) answer() completionList {
 
 // item is an offer as the client takes it.
 func (a *asked) item(o *offer, nth int) completionItem {
-	can := &a.can.TextDocument.Completion.CompletionItem
+	can := &a.can.completion().CompletionItem
 	sort := fmt.Sprintf("%05d", nth)
 	o.of.URI, o.of.Why = a.uri, o.why
 	item := completionItem{CompletionItem: protocol.CompletionItem{
@@ -209,7 +213,7 @@ func (a *asked) item(o *offer, nth int) completionItem {
 	case detail == "":
 		detail = o.why
 	default:
-		detail += ": " + o.why
+		detail = strings.TrimSuffix(detail, ".") + ": " + o.why
 	}
 	if detail != "" {
 		item.Detail = &detail
@@ -229,7 +233,7 @@ func (s *snapshot) resolveCompletion(_ context.Context, item *completionItem) (*
 		return item, nil
 	}
 	if text := h.describe(of); text != "" {
-		if slices.Contains(s.can.TextDocument.Completion.CompletionItem.DocumentationFormat, "markdown") {
+		if slices.Contains(s.can.completion().CompletionItem.DocumentationFormat, "markdown") {
 			item.Documentation = protocol.MarkupContent{Kind: protocol.MarkupKindMarkdown, Value: text}
 		} else {
 			item.Documentation = plainText(text)

@@ -74,7 +74,7 @@ func (a *asked) attributes(named bool) []offer {
 }
 
 func (a *asked) snippets() bool {
-	return a.can.TextDocument.Completion.CompletionItem.SnippetSupport
+	return a.can.completion().CompletionItem.SnippetSupport
 }
 
 // blocks are those that may stand here, in the order in which they are likely.
