@@ -282,7 +282,7 @@ func TestCompletionSaysWhy(t *testing.T) {
 // A client that can do little gets plain text, and no details beside labels.
 func TestCompletionForAPlainClient(t *testing.T) {
 	text := "recipe \"a\" {\n  wax \"\"\n  con\n}\n"
-	h := lookingAt(t, "{}", "recipes/new.candle.hcl", text)
+	h := lookingAt(t, editing, "recipes/new.candle.hcl", text)
 	for _, at := range []int{strings.Index(text, `""`) + 1, strings.Index(text, "con") + 3} {
 		items := h.completion(int32(at)).Items
 		require.NotEmpty(t, items)
@@ -293,7 +293,7 @@ func TestCompletionForAPlainClient(t *testing.T) {
 			require.NotContains(t, item.TextEdit.(protocol.TextEdit).NewText, "$")
 		}
 	}
-	h = lookingAt(t, "{}", "recipes/new.candle.hcl", "recipe \"a\" {\n  makes = \"pillar\"\n  wax \"\"\n}\n")
+	h = lookingAt(t, editing, "recipes/new.candle.hcl", "recipe \"a\" {\n  makes = \"pillar\"\n  wax \"\"\n}\n")
 	items := h.completion(int32(strings.Index(h.text.String(), `""`) + 1)).Items
 	require.Equal(t, "Clover beeswax, filtered: suits pillars", *items[0].Detail)
 }

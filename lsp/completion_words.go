@@ -6,26 +6,28 @@ import (
 	protocol "github.com/tliron/glsp/protocol_3_16"
 )
 
-// asWord has an item replace the word at the cursor, letters, digits and _, so
-// that the text becomes what taking the offer makes of it. Not everything can
-// be written so, since what stands around the word stays. Where only the block
-// behind a label is missing then, the label alone is offered.
+// asWord has an item replace the word around the cursor, letters, digits and _,
+// so that the text becomes what taking the offer makes of it. Not everything
+// can be written so, since what stands beside the word stays. Where only the
+// block behind a label is missing then, the label alone is offered.
 func (a *asked) asWord(item *completionItem, o *offer) bool {
 	start, end := a.at, a.at
-	for start > o.span.Start && isOfWord(a.content[start-1]) {
+	for start > 0 && isOfWord(a.content[start-1]) {
 		start--
 	}
-	for end < o.span.End && isOfWord(a.content[end]) {
+	for int(end) < len(a.content) && isOfWord(a.content[end]) {
 		end++
 	}
-	before, behind := a.content[o.span.Start:start], a.content[end:o.span.End]
-	text, ok := strings.CutPrefix(o.text, before)
+	// What of the word the offer leaves alone is written again.
+	text := a.content[min(start, o.span.Start):o.span.Start] + o.text + a.content[o.span.End:max(end, o.span.End)]
+	before, behind := a.content[min(start, o.span.Start):start], a.content[end:max(end, o.span.End)]
+	text, ok := strings.CutPrefix(text, before)
 	if !ok {
 		return false
 	}
 	if inner, ok := strings.CutSuffix(text, behind); ok {
 		text = inner
-	} else if label, _, ok := strings.Cut(text, behind); ok && a.place == inLabel {
+	} else if label, rest, ok := strings.Cut(text, behind); ok && a.place == inLabel && strings.HasPrefix(strings.TrimLeft(rest, " "), "{") {
 		text = label
 	} else {
 		return false
@@ -38,12 +40,12 @@ func (a *asked) asWord(item *completionItem, o *offer) bool {
 		}
 	}
 	item.TextEdit, item.InsertText = nil, &text
-	if before != "" && text != "" { // the word is held against the label
+	if label, _, _ := strings.Cut(text, `"`); before != "" && label != "" { // the word is held against the label
 		detail := o.label
 		if item.Detail != nil {
 			detail += ": " + *item.Detail
 		}
-		item.Label, item.Detail = text, &detail
+		item.Label, item.Detail = label, &detail
 	}
 	return true
 }
