@@ -313,14 +313,19 @@ func (k *kate) complete(after, typed string) (offers []string) {
 	k.undone = k.text()
 	k.cursor(after, 0)
 	k.press("End", "Return")
+	windows := len(k.windows(""))
+	k.typed(typed)
+	eventually(k.t, "what was typed", func() (any, bool) { text := k.text(); return text, strings.Contains(text, typed) })
+	k.settled()
+	k.press("Escape") // what popped up while it was typed: it may be of another place, and still be filled
+	eventually(k.t, "the end of the offers", func() (any, bool) { now := len(k.windows("")); return now, now == windows })
 	before := len(k.heard())
-	k.popped("the offers", func() {
-		k.typed(typed)
-		eventually(k.t, "what was typed", func() (any, bool) { text := k.text(); return text, strings.Contains(text, typed) })
-		k.settled()
-	})
 	var result struct{ Items []struct{ Label string } }
-	k.answer(before, "textDocument/completion", &result)
+	k.popped("the offers", func() {
+		k.press("ctrl+space")
+		k.answer(before, "textDocument/completion", &result)
+	})
+	k.settled()
 	for _, item := range result.Items {
 		if strings.HasPrefix(item.Label, typed[strings.LastIndexAny(typed, ` "`)+1:]) { // Kate picks
 			offers = append(offers, item.Label)
@@ -329,7 +334,8 @@ func (k *kate) complete(after, typed string) (offers []string) {
 	k.press("Return")
 	eventually(k.t, "the completion", func() (any, bool) {
 		text := k.text()
-		return text, len(offers) > 0 && strings.Contains(text, `"`+offers[0]+"\"\n") // Kate has closed the quote itself
+		_, behind, _ := strings.Cut(text, after)
+		return behind, len(offers) > 0 && strings.Contains(text, `"`+offers[0]+"\"\n") // Kate has closed the quote itself
 	})
 	return offers
 }
