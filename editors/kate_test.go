@@ -239,9 +239,23 @@ func (k *kate) replace(old, new string) {
 	k.t.Helper()
 	k.cursor(old, 0)
 	k.press(slices.Repeat([]string{"Delete"}, len([]rune(old)))...)
-	k.typed(new)
-	eventually(k.t, "the typed text", func() (any, bool) { text := k.text(); return text, strings.Contains(text, new) })
-	k.press("Escape") // the offers
+	k.written(new)
+}
+
+// written types a text, and closes the offers that popped up at it: they would
+// take the next keys.
+func (k *kate) written(text string) {
+	k.t.Helper()
+	windows := len(k.windows(""))
+	k.typed(text)
+	eventually(k.t, "what was typed", func() (any, bool) { now := k.text(); return now, strings.Contains(now, text) })
+	eventually(k.t, "the end of the offers", func() (any, bool) {
+		k.settled()
+		k.press("Escape")
+		k.settled()
+		now := len(k.windows(""))
+		return now, now <= windows // fewer, if some stood there already
+	})
 }
 
 func (k *kate) findings() []finding {
@@ -313,12 +327,7 @@ func (k *kate) complete(after, typed string) (offers []string) {
 	k.undone = k.text()
 	k.cursor(after, 0)
 	k.press("End", "Return")
-	windows := len(k.windows(""))
-	k.typed(typed)
-	eventually(k.t, "what was typed", func() (any, bool) { text := k.text(); return text, strings.Contains(text, typed) })
-	k.settled()
-	k.press("Escape") // what popped up while it was typed: it may be of another place, and still be filled
-	eventually(k.t, "the end of the offers", func() (any, bool) { now := len(k.windows("")); return now, now == windows })
+	k.written(typed)
 	before := len(k.heard())
 	var result struct{ Items []struct{ Label string } }
 	k.popped("the offers", func() {
