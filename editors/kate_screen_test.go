@@ -30,7 +30,7 @@ func startDisplay(t *testing.T) *display {
 	free, told, err := os.Pipe()
 	require.NoError(t, err)
 	defer free.Close()
-	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1280x900x24", "-nolisten", "tcp", "-fbdir", folder)
+	cmd := exec.Command("Xvfb", "-displayfd", "3", "-screen", "0", "1280x900x24", "-nolisten", "tcp", "-noreset", "-fbdir", folder) // else it starts anew when xdotool goes
 	cmd.ExtraFiles = []*os.File{told}
 	var complaints screen
 	start := func(cmd *exec.Cmd) {
