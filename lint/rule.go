@@ -47,6 +47,8 @@ type Example struct {
 	Changes []Change // made to that recipe's file, in order
 	Stock   string   // further blocks laid over the example shop in a file of their own
 	Text    string   // where Recipe is empty: the whole file
+	Shows   string   // where nothing is changed: a piece of the text that it is about, to be shown; "": what is like the first bad example
+	Shelf   string   // kind and key of the example shop's item that it turns on, to be shown: "wick cored-zinc-34"
 	Flags   []string // bad examples: the exact characters flagged, in order of place
 	Level   Level    // bad examples: how loud (of the first); Silent: as Levels says for the recipe
 }

@@ -80,7 +80,7 @@ func ruleSpec(stepKinds []string, tops []*BlockSpec) *BlockSpec {
 					{Name: "what", Type: Expression, Required: true, Example: `pour.at`,
 						Doc: "The attribute of the recipe that is rewritten."},
 					{Name: "to", Type: Expression, Required: true, Example: `mold.seal.holds_to - degrees("10 °F")`,
-						Doc: "What it becomes. A figure is put on a step that a workbench can hold, downwards."},
+						Doc: "What it becomes. A figure is rounded down to one that scale and thermometer at the bench can show."},
 				}},
 			{ID: "rule insert", Name: "insert", Label: FreeLabel, Blocks: []*BlockSpec{anyStep},
 				Doc:     "A fix that puts a step into the recipe; its label says what comes of it. The step may not state a temperature.",

@@ -43,7 +43,7 @@ var TestBurnMissing = &lint.Rule{
 			Flags: []string{`recipe "tide-pillar"`},
 		},
 	},
-	Good:  []lint.Example{{About: "three candles burned to their end", Recipe: "tide-pillar"}, {About: "a melt has no flame", Recipe: "gorse-melt"}},
+	Good:  []lint.Example{{About: "three candles burned to their end, of which this is the last", Recipe: "tide-pillar", Shows: "candle     = \"C\"\n    cycle      = 22\n"}, {About: "a melt has no flame", Recipe: "gorse-melt", Shows: `makes    = "melt"`}},
 	Check: checkMissing,
 }
 

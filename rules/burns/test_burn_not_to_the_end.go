@@ -35,7 +35,7 @@ var TestBurnNotToTheEnd = &lint.Rule{
 		},
 		Flags: []string{`recipe "tide-pillar"`},
 	}},
-	Good: []lint.Example{{About: "burned to the end", Recipe: "tide-pillar"}, {About: "a melt has no flame", Recipe: "gorse-melt"}},
+	Good: []lint.Example{{About: "burned to the end", Recipe: "tide-pillar", Shows: "candle     = \"C\"\n    cycle      = 22\n"}, {About: "a melt has no flame", Recipe: "gorse-melt", Shows: `makes    = "melt"`}},
 	Check: func(p *lint.Pass) {
 		if !p.Loud(lint.Levels{}) || len(p.TestBurns()) == 0 {
 			return

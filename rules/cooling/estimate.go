@@ -8,7 +8,7 @@ import (
 )
 
 // Estimate is a modeled time in s after a pour. It is good to ±40 %: how well
-// a wall gives heat off, draughts, what stands beside it, and the wax itself
+// a wall gives heat off, drafts, what stands beside it, and the wax itself
 // are known no better. +Inf: it does not come about in ten days.
 type Estimate float64
 
@@ -16,7 +16,7 @@ type Estimate float64
 const Spread = 0.4
 
 // Because says why estimates are no better, to stand after "±40 %, ".
-const Because = "since draughts, the wall and the wax itself are known no better"
+const Because = "since drafts, the wall and the wax itself are known no better"
 
 // Never says whether it does not come about.
 func (e Estimate) Never() bool { return math.IsInf(float64(e), 1) }

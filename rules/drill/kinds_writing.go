@@ -12,7 +12,7 @@ import (
 // meant.
 func writingKinds() []Kind {
 	return []Kind{
-		{"the name of a wax is misspelt", "unknown-key", func(b *Bench) []Fault {
+		{"the name of a wax is misspelled", "unknown-key", func(b *Bench) []Fault {
 			var all []Fault
 			for i := range b.Waxes {
 				all = append(all, relabel(b.Waxes[i].Block, misspelt(b.Waxes[i].Block.Label)))
@@ -29,7 +29,7 @@ func writingKinds() []Kind {
 			}
 			return all
 		}},
-		{"the word for a value is misspelt", "unknown-attribute", func(b *Bench) []Fault {
+		{"the word for a value is misspelled", "unknown-attribute", func(b *Bench) []Fault {
 			return b.everyStep("pour", func(s *batch.Step) []Fault {
 				if !s.Heat.Known() {
 					return nil
@@ -56,7 +56,7 @@ func writingKinds() []Kind {
 				return []Fault{{Edits: []schema.Edit{schema.SetValue(s.Heat, schema.Quote(grams))}, Flag: grams}}
 			})
 		}},
-		{"the name of a step is misspelt", "unknown-step", func(b *Bench) []Fault {
+		{"the name of a step is misspelled", "unknown-step", func(b *Bench) []Fault {
 			return b.everyStep("pour", func(s *batch.Step) []Fault { return []Fault{relabel(s.Block, "poor")} })
 		}},
 		{"a sum stands where the weight belongs", "not-a-literal", func(b *Bench) []Fault {

@@ -4,6 +4,7 @@
 package explained
 
 import (
+	"fmt"
 	"slices"
 	"strings"
 
@@ -14,9 +15,9 @@ import (
 // Tried is what came of an example when it was checked.
 type Tried struct {
 	Excerpt []Line       // the block that matters
-	Stock   []Line       // what the example puts on the shelves, where the excerpt is not of that
+	Stock   []Line       // what the example puts on the shelves, where the excerpt is not of that; else what it finds there
 	Said    []lint.Found // by the rule
-	Others  []lint.Found // by other rules, of the same recipe: the first of each
+	Others  []lint.Found // by other rules, of the same recipe: the first of each, save what every change brings
 }
 
 // Try lays an example of a rule over the demo shop and checks it there. It is
@@ -34,7 +35,7 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 		for _, f := range lint.RunFile(shop, all, today, file.Name).Findings {
 			if f.Rule.Name == r.Name {
 				t.Said = append(t.Said, f)
-			} else if !slices.ContainsFunc(t.Others, func(o lint.Found) bool { return o.Rule == f.Rule }) {
+			} else if !slices.Contains(ofTrying, f.Rule.Name) && !slices.ContainsFunc(t.Others, func(o lint.Found) bool { return o.Rule == f.Rule }) {
 				t.Others = append(t.Others, f)
 			}
 		}
@@ -46,22 +47,58 @@ func Try(demo *lint.Shop, rules func(*lint.Shop) []*lint.Rule, r *lint.Rule, e l
 		shown = t.Said[0].At.File
 		t.Excerpt = Excerpt(shown, t.Said[0].At.Span, changed...)
 	case len(changed) > 1:
-		t.Excerpt = Excerpt(first, alikeAmong(changed, first, blockThatFails(demo, r, today)), changed...)
+		spec, _ := placeThatFails(demo, r, today)
+		t.Excerpt = Excerpt(first, alikeAmong(changed, first, spec), changed...)
 	case len(changed) == 1:
 		t.Excerpt = Excerpt(first, changed[0])
 	default:
-		if like := firstOf(first.Blocks, blockThatFails(demo, r, today)); like != nil {
-			t.Excerpt = Excerpt(first, like.Header())
-		} else {
-			t.Excerpt = Excerpt(first, schema.Span{})
+		span, err := unchangedSpan(first, e, demo, r, today)
+		if err != nil {
+			return Tried{}, err
 		}
+		t.Excerpt = Excerpt(first, span)
 	}
 	for _, file := range about {
 		if file != first && file != shown {
 			t.Stock = lines(file, 1, file.Text.Lines(), func(int) bool { return true })
 		}
 	}
+	if e.Shelf != "" {
+		kind, key, _ := strings.Cut(e.Shelf, " ")
+		item := shop.Find(kind, key)
+		if item == nil {
+			return Tried{}, fmt.Errorf("the example shop has no %s", e.Shelf)
+		}
+		t.Stock = Whole(item)
+	}
 	return t, nil
+}
+
+// ofTrying are the rules that speak wherever something is tried out: the burns
+// were of the recipe as it was, and no recipe asks for what was put on the
+// shelves for one example.
+var ofTrying = []string{"test-burn-stale", "unused-stock"}
+
+// unchangedSpan is what to show of an example that changes nothing: what it
+// says itself, else what is like the place at which the first bad example is
+// flagged.
+func unchangedSpan(file *schema.File, e lint.Example, demo *lint.Shop, r *lint.Rule, today string) (schema.Span, error) {
+	if e.Shows != "" {
+		at := strings.Index(file.Text.String(), e.Shows)
+		if at < 0 {
+			return schema.Span{}, fmt.Errorf("%q does not stand in %s", e.Shows, file.Name)
+		}
+		return schema.Span{Start: int32(at), End: int32(at + len(e.Shows))}, nil
+	}
+	spec, attr := placeThatFails(demo, r, today)
+	like := firstOf(file.Blocks, spec)
+	if like == nil {
+		return schema.Span{}, nil
+	}
+	if attr != "" && !like.Get(attr).Absent() {
+		return like.Get(attr).Span(), nil
+	}
+	return like.Header(), nil
 }
 
 // changedSpans are what the example changes: the first block that it adds, else
@@ -114,22 +151,27 @@ func firstWithin(blocks []*schema.Block, from, to int32) *schema.Block {
 	return nil
 }
 
-// blockThatFails is the kind of block in which the rule's first bad example is
-// flagged, or nil.
-func blockThatFails(demo *lint.Shop, r *lint.Rule, today string) *schema.BlockSpec {
+// placeThatFails is the kind of block in which the rule's first bad example is
+// flagged, or nil, and the attribute of it whose value is.
+func placeThatFails(demo *lint.Shop, r *lint.Rule, today string) (spec *schema.BlockSpec, attr string) {
 	if len(r.Bad) == 0 {
-		return nil
+		return nil, ""
 	}
 	shop, about, err := r.Bad[0].Over(demo)
 	if err != nil {
-		return nil
+		return nil, ""
 	}
 	for _, f := range lint.RunFile(shop, []*lint.Rule{r}, today, about[0].Name).Findings {
 		if flagged := innermost(f.At.File.Blocks, f.At.Span); flagged != nil {
-			return flagged.Spec
+			for _, a := range flagged.Spec.Attrs {
+				if v := flagged.Get(a.Name); !v.Absent() && v.Span().Contains(f.At.Span) {
+					return flagged.Spec, a.Name
+				}
+			}
+			return flagged.Spec, ""
 		}
 	}
-	return nil
+	return nil, ""
 }
 
 // alikeAmong is the first of the spans that lies in a block of a kind, else the
@@ -191,7 +233,7 @@ func Excerpt(file *schema.File, span schema.Span, further ...schema.Span) []Line
 		first, last = linesOf(b)
 	}
 	return lines(file, first, last, func(n int) bool {
-		if last-first < shownLines || n == first || n == last || near(n, text.Line(span.Start)) {
+		if last-first < shownLines || n == first || n == last || text.Line(span.Start)-1 <= n && n <= text.Line(max(span.Start, span.End-1))+1 {
 			return true
 		}
 		return slices.ContainsFunc(further, func(s schema.Span) bool {

@@ -52,7 +52,7 @@ var FragranceLimitUnknown = &lint.Rule{
 }
 
 const withoutLimit = `wax "sack" {
-  title            = "Paraffin from the unlabelled sack"
+  title            = "Paraffin from the unlabeled sack"
   family           = "paraffin"
   suits            = ["pillar"]
   melt_to          = "180 to 190 °F"

@@ -16,12 +16,12 @@ var LiquidByVolume = &lint.Rule{
 	Group:  group,
 	Title:  "a fragrance measured by volume",
 	Levels: lint.Every(lint.Should),
-	Why: "Oils differ: 30 mL weigh anything from 25 to 33 g, so a spoon or a measuring cup gives another candle with every oil. Wax limits are by weight. " +
+	Why: "Oils differ: 30 mL weigh anything from 26 to 33 g, so a spoon or a measuring cup gives another candle with every oil. Wax limits are by weight. " +
 		"Without the oil's density a volume cannot be checked at all.",
 	Remedy: "Weigh it, and write the weight or a load. Or write the oil's density in its stock item.",
 	Card: lint.Card{
 		Question: "Can I measure fragrance oil with a spoon or a measuring cup?",
-		Answer:   "Better not: weigh it. 30 mL of oil weigh anything from 25 to 33 g, and what the wax holds is stated by weight.",
+		Answer:   "Better not: weigh it. 30 mL of oil weigh anything from 26 to 33 g, and what the wax holds is stated by weight.",
 		AllRight: "Where the density of that very oil is known, its volume can be turned into a weight.",
 		Do:       "Put the jug on a scale that shows grams, set it to zero, and pour until the weight is right.",
 	},

@@ -14,7 +14,7 @@ var WaterInWax = &lint.Rule{
 	Title:  "something water-based in the wax",
 	Levels: lint.Every(lint.Must),
 	Why: "Water sinks below hot wax, boils at once and throws it out of the pot. What stays in spits and sputters in the flame later, and the wick goes out in it. " +
-		"Food colors, juice, glycerine and most water-based perfumes are of this kind.",
+		"Food colors, juice, glycerin and most water-based perfumes are of this kind.",
 	Remedy:   "Use an ingredient made for candles that dissolves in oil.",
 	Cautions: "If there is water in hot wax already: heat off, step back, let it cool. Never put water on burning wax.",
 	Card: lint.Card{

@@ -33,7 +33,8 @@ type said struct {
 	RulePage string // "" where the rule has no page here
 }
 
-// shownFixes is how many ways to put a thing right are written out.
+// shownFixes is how many ways to put a thing right are written out, and one
+// more where that is the last.
 const shownFixes = 3
 
 // tried lays an example of a built-in rule over the demo shop, and checks it.
@@ -66,8 +67,9 @@ func (b *book) said(f *lint.Found, home string) said {
 	for _, n := range f.Notes {
 		s.Notes = append(s.Notes, report.Clean(report.NoteText(n, f.At.File.Name)))
 	}
-	for i, fix := range f.Repairs() {
-		if i < shownFixes {
+	fixes := f.Repairs()
+	for i, fix := range fixes {
+		if i < shownFixes || len(fixes) == shownFixes+1 {
 			s.Fixes = append(s.Fixes, report.Clean(fix.Title))
 		} else {
 			s.More++

@@ -12,7 +12,7 @@ var glossaryText string
 // term is a word of the trade.
 type term struct {
 	Name   string
-	Common bool     // so common a word that only what has several words leads to it
+	Common bool     // so common a word, or words, that it does not lead to itself; what has several words and is listed behind it does
 	Also   []string // other words for it
 	Forms  []string // other forms of it
 	Rules  []string // built-in rules that turn on it

@@ -22,7 +22,7 @@ func newLinker(t *terms, rules []*lint.Rule, own func(*lint.Rule) bool) *linker 
 	for _, term := range t.all {
 		for _, said := range slices.Concat([]string{term.Name}, term.Also, term.Forms) {
 			words := len(strings.Fields(said))
-			if term.Common && words == 1 {
+			if term.Common && (words == 1 || said == term.Name) {
 				continue
 			}
 			l.most = max(l.most, words)
@@ -70,7 +70,8 @@ func (p *prose) line(text string) template.HTML {
 	at := 0
 	for i := 0; i < len(words); i++ {
 		address, n := p.leads(text, words[i:])
-		if n == 0 {
+		if address == "" {
+			i += max(n, 1) - 1 // a phrase that is a link already is not taken apart
 			continue
 		}
 		start, end := words[i].start, words[i+n-1].end
@@ -84,8 +85,8 @@ func (p *prose) line(text string) template.HTML {
 }
 
 // leads is the address that the longest phrase at the start of the words leads
-// to, and how many words it has; 0 where there is none that was not linked
-// before.
+// to, and how many words it has; no address where it was linked before, and no
+// words where there is none.
 func (p *prose) leads(text string, words []word) (address string, n int) {
 	for n = min(p.links.most, len(words)); n > 0; n-- {
 		said := text[words[0].start:words[n-1].end]
@@ -98,7 +99,7 @@ func (p *prose) leads(text string, words []word) (address string, n int) {
 			continue
 		}
 		if p.done[address] {
-			return "", 0
+			return "", n
 		}
 		p.done[address] = true
 		return address, n

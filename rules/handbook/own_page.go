@@ -83,6 +83,7 @@ func (b *book) laid(e shoprule.Example) example {
 		}
 		x.About += recipe.Title()
 	}
+	x.About = schema.Capital(x.About)
 	for i := range found {
 		x.Said = append(x.Said, b.said(&found[i], e.Block.File.Name))
 	}

@@ -20,6 +20,7 @@ type rulePage struct {
 	Own              bool
 	Loudness         string
 	Loud             []loudRow
+	Varies           string // where an example is louder or quieter than that
 	Tuned            *tuned
 	Why, Remedy      []template.HTML
 	Mind, Source     []template.HTML
@@ -114,12 +115,31 @@ func (b *book) rulePage(r *lint.Rule) (rulePage, error) {
 		}
 		p.Right = append(p.Right, shown)
 	}
+	p.Varies = varies(r.Levels, p.Wrong)
 	return p, nil
 }
 
 // figures says whether the shop has other figures for the options of a rule.
 func (b *book) figures(r *lint.Rule) bool {
 	return b.own(r) && slices.ContainsFunc(shoprule.OptionsOf(b.Shop, b.Shop.Find("rule", r.Name)), func(o shoprule.Option) bool { return o.Here != "" })
+}
+
+// varies says that a rule is louder or quieter in some cases than its levels
+// are, where its examples show that; "" where they do not.
+func varies(levels lint.Levels, wrong []example) string {
+	var other []string
+	for _, e := range wrong {
+		for _, s := range e.Said {
+			known := s.Level == levels.OwnUse || s.Level == levels.Class || s.Level == levels.Sale
+			if word := s.Level.Word(); !known && !slices.Contains(other, word) {
+				other = append(other, word)
+			}
+		}
+	}
+	if len(other) == 0 {
+		return ""
+	}
+	return "Some cases are " + strings.Join(other, " or ") + ", as the examples below show."
 }
 
 // tunedHere says what the shop has changed about how loud a rule speaks, and

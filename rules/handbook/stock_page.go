@@ -139,8 +139,17 @@ func innerOf(item *schema.Block) *innerTable {
 
 // spoken is an attribute's name as it is said: "flash point".
 func spoken(attr string) string {
-	if attr == "cas" {
+	switch attr {
+	case "cas":
 		return "CAS number"
+	case "ufi":
+		return "UFI"
+	case "ate":
+		return "acute toxicity (ATE)"
+	case "m_factor":
+		return "M-factor"
+	case "m_factor_chronic":
+		return "M-factor, chronic"
 	}
 	return strings.ReplaceAll(attr, "_", " ")
 }

@@ -39,19 +39,19 @@ var known = []Known{
 	{Name: "geraniol", CAS: "106-24-1", Source: "sources differ on whether it stands in Annex VI" + memory, Hazards: []string{"Skin Irrit. 2 H315", "Eye Dam. 1 H318", "Skin Sens. 1 H317"}},
 	{Name: "eugenol", CAS: "97-53-0", Phenol: true, Source: notified, Hazards: []string{"Eye Irrit. 2 H319", "Skin Sens. 1B H317"}},
 	{Name: "isoeugenol", CAS: "97-54-1", Phenol: true, Harmonised: true, Limit: "0.01 %", Source: annexVI + ", 604-094-00-X" + memory, Hazards: []string{"Skin Sens. 1A H317"}},
-	{Name: "cinnamal", CAS: "104-55-2", Others: []string{"cinnamaldehyde"}, Aldehyde: true, Harmonised: true, Limit: "0.01 %", Source: annexVI + " (21st adaptation, applies from 2025-09-01), " + tableDate,
+	{Name: "cinnamal", CAS: "104-55-2", Others: []string{"cinnamaldehyde"}, Aldehyde: true, Harmonised: true, Limit: "0.01 %", Source: annexVI + " (21st adaptation, applies from 2025-09-01), looked up in " + tableDate,
 		Hazards: []string{"Skin Sens. 1A H317"}},
 	{Name: "coumarin", CAS: "91-64-5", Source: notified, Hazards: []string{"Acute Tox. 4 H302", "Skin Sens. 1B H317"}},
 	{Name: "hydroxycitronellal", CAS: "107-75-5", Aldehyde: true, Source: notified, Hazards: []string{"Eye Irrit. 2 H319", "Skin Sens. 1B H317"}},
 	{Name: "citronellol", CAS: "106-22-9", Source: notified, Hazards: []string{"Skin Irrit. 2 H315", "Skin Sens. 1B H317", "Eye Irrit. 2 H319"}},
-	{Name: "benzyl salicylate", CAS: "118-58-1", Harmonised: true, Source: annexVI + " (17th adaptation), " + tableDate, Hazards: []string{"Skin Sens. 1B H317"}},
+	{Name: "benzyl salicylate", CAS: "118-58-1", Harmonised: true, Source: annexVI + " (17th adaptation), looked up in " + tableDate, Hazards: []string{"Skin Sens. 1B H317"}},
 	{Name: "benzyl alcohol", CAS: "100-51-6", Source: annexVI + ", 603-057-00-5, its newest form not looked up" + memory, Hazards: []string{"Acute Tox. 4 H302", "Acute Tox. 4 H332", "Eye Irrit. 2 H319"}},
 	{Name: "benzyl benzoate", CAS: "120-51-4", Harmonised: true, Source: annexVI + ", 607-085-00-9" + memory, Hazards: []string{"Acute Tox. 4 H302", "Aquatic Chronic 2 H411"}},
 	{Name: "hexyl cinnamal", CAS: "101-86-0", Others: []string{"alpha-hexylcinnamaldehyde", "hexyl cinnamaldehyde"}, Aldehyde: true, Source: notified,
 		Hazards: []string{"Skin Sens. 1B H317", "Aquatic Acute 1 H400", "Aquatic Chronic 2 H411"}},
 	{Name: "alpha-isomethyl ionone", CAS: "127-51-5", Source: notified, Hazards: []string{"Skin Irrit. 2 H315", "Skin Sens. 1B H317", "Aquatic Chronic 2 H411"}},
 	{Name: "linalyl acetate", CAS: "115-95-7", Source: notified, Hazards: []string{"Skin Irrit. 2 H315", "Skin Sens. 1B H317", "Eye Irrit. 2 H319"}},
-	{Name: "p-cymene", CAS: "99-87-6", Harmonised: true, Source: annexVI + ", 601-094-00-1, " + tableDate,
+	{Name: "p-cymene", CAS: "99-87-6", Harmonised: true, Source: annexVI + ", 601-094-00-1, looked up in " + tableDate,
 		Hazards: []string{"Flam. Liq. 3 H226", "Acute Tox. 3 H331", "Asp. Tox. 1 H304", "Aquatic Chronic 2 H411"}},
 	{Name: "alpha-pinene", CAS: "80-56-8", Source: notified,
 		Hazards: []string{"Flam. Liq. 3 H226", "Acute Tox. 4 H302", "Asp. Tox. 1 H304", "Skin Irrit. 2 H315", "Skin Sens. 1B H317", "Aquatic Acute 1 H400", "Aquatic Chronic 1 H410"}},
@@ -81,7 +81,7 @@ func Find(cas string) (*Known, bool) {
 // All are the known substances, to offer while one is typed.
 func All() []Known { return known }
 
-// Understated lists the harmonised entries of a substance that its
+// Understated lists the harmonized entries of a substance that its
 // classification lacks: it has neither them nor a graver category of the same
 // class. Classes that the finished candle is not judged by are left out.
 func (s *Substance) Understated() (lacking []Hazard, of *Known) {

@@ -8,7 +8,7 @@ var FragranceTooHot = &lint.Rule{
 	Group:  group,
 	Title:  "fragrance added to wax that is too hot for it",
 	Levels: lint.Every(lint.Should),
-	Why: "In wax that is too hot the lightest parts of a fragrance leave with the steam of the pot before it is stirred in, " +
+	Why: "In wax that is too hot the lightest parts of a fragrance leave the pot as vapor before it is stirred in, " +
 		"and the people at the bench breathe them. The candle smells of less than was paid for.",
 	Remedy: "Let the wax cool to the range its sheet gives for fragrance, then stir it in.",
 	Card: lint.Card{

@@ -31,7 +31,7 @@ func TestNarrowPourWindow(t *testing.T) {
 	}
 	r := run(t, stock, recipeOf("celsius", melt("82 °C")+pour("81 °C")))
 	require.Len(t, r.Findings, 1)
-	assert.Equal(t, "from the melt at 82 °C (179.6 °F) to the pour at 81 °C (177.8 °F) the pot cools by 1 °C, in about 1 min (±40 %, since draughts, the wall and the wax itself are known no better): under the 2 min that stirring takes",
+	assert.Equal(t, "from the melt at 82 °C (179.6 °F) to the pour at 81 °C (177.8 °F) the pot cools by 1 °C, in about 1 min (±40 %, since drafts, the wall and the wax itself are known no better): under the 2 min that stirring takes",
 		r.Findings[0].Message)
 	assert.Contains(t, unchecked(run(t, stock, recipeOf("blend", melt("82 °C")+pour("81 °C")))), "should wax.density: narrow-pour-window")
 }

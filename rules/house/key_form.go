@@ -14,12 +14,12 @@ var KeyForm = &lint.Rule{
 	Source: formatSource,
 	Bad: []lint.Example{{
 		About: "a key with a space and capitals",
-		Text:  "dye \"Slate Grey\" {\n  title = \"Slate grey\"\n}\n",
-		Flags: []string{`"Slate Grey"`},
+		Text:  "dye \"Slate Gray\" {\n  title = \"Slate gray\"\n}\n",
+		Flags: []string{`"Slate Gray"`},
 	}},
 	Also: []string{"unused-stock"},
 	Good: []lint.Example{{
 		About: "in small letters, joined by a hyphen",
-		Text:  "dye \"slate-grey\" {\n  title = \"Slate grey\"\n}\n",
+		Text:  "dye \"slate-gray\" {\n  title = \"Slate gray\"\n}\n",
 	}},
 }

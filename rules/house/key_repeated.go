@@ -19,7 +19,7 @@ var KeyRepeated = &lint.Rule{
 	Remedy: "Give one of them another key, or remove the one that is out of date.",
 	Source: formatSource,
 	Bad: []lint.Example{{
-		About: "a wick that is already on the shelf",
+		About: "a seal and a wick that are already on the shelves",
 		Text:  "wick \"flat-braid-24\" {\n  construction = \"flat braid\"\n}\n",
 		Stock: "seal \"rubber-plug\" {\n  kind = \"plug\"\n}\n",
 		Flags: []string{`"rubber-plug"`, `"flat-braid-24"`},

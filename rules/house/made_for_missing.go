@@ -24,7 +24,7 @@ var MadeForMissing = &lint.Rule{
 		Changes: []lint.Change{{From: "  made_for = \"sale\"\n", To: ""}},
 		Flags:   []string{`recipe "tide-pillar"`},
 	}},
-	Good: []lint.Example{{About: "made for sale, and said so", Recipe: "tide-pillar"}},
+	Good: []lint.Example{{About: "made for sale, and said so", Recipe: "tide-pillar", Shows: `made_for = "sale"`}},
 	Check: func(p *lint.Pass) {
 		made := p.Recipe.Get("made_for")
 		if !made.Absent() {

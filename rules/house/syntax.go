@@ -15,11 +15,11 @@ var Syntax = &lint.Rule{
 	Source: formatSource + "; HCL native syntax",
 	Bad: []lint.Example{{
 		About: "a quote that is not closed",
-		Text:  "dye \"slate\" {\n  title = \"Slate grey\n  limit = \"0.1 % of wax\"\n}\n",
-		Flags: []string{`"Slate grey`},
+		Text:  "dye \"slate\" {\n  title = \"Slate gray\n  limit = \"0.1 % of wax\"\n}\n",
+		Flags: []string{`"Slate gray`},
 	}},
 	Good: []lint.Example{{
 		About: "the quote closed",
-		Text:  "dye \"slate\" {\n  title = \"Slate grey\"\n  limit = \"0.1 % of wax\"\n}\n",
+		Text:  "dye \"slate\" {\n  title = \"Slate gray\"\n  limit = \"0.1 % of wax\"\n}\n",
 	}},
 }

@@ -9,7 +9,7 @@ var UnitWrongKind = &lint.Rule{
 	Title:  "an amount of the wrong kind: a weight where a temperature belongs",
 	Levels: lint.Every(lint.Must), Binding: true,
 	About: lint.AboutFormat,
-	Why: "Two lines may have been swapped, or a unit mistaken: `oz` is always a weight and `fl oz` always a volume, " +
+	Why: "Two lines may have been swapped, or a unit mistaken: oz is always a weight and fl oz always a volume, " +
 		"and ten of one are not ten of the other.",
 	Remedy: "Write an amount of the kind that is named.",
 	Source: formatSource,

@@ -10,17 +10,17 @@ var UnknownAttribute = &lint.Rule{
 	Title:  "an attribute the block does not have",
 	Levels: lint.Every(lint.Must), Binding: true,
 	About:  lint.AboutFormat,
-	Why:    "A figure under a misspelt name is a figure that no rule sees: the recipe looks checked and is not.",
+	Why:    "A figure under a misspelled name is a figure that no rule sees: the recipe looks checked and is not.",
 	Remedy: "Use the name shown. The page of the format lists the attributes of every block.",
 	Source: formatSource,
 	Bad: []lint.Example{{
-		About: "a misspelt attribute",
+		About: "a misspelled attribute",
 		Text:  "dye \"slate\" {\n  limmit = \"0.1 % of wax\"\n}\n",
 		Flags: []string{"limmit"},
 	}},
 	Also: []string{"unused-stock"},
 	Good: []lint.Example{{
-		About: "spelt right",
+		About: "spelled right",
 		Text:  "dye \"slate\" {\n  limit = \"0.1 % of wax\"\n}\n",
 	}},
 }

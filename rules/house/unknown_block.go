@@ -14,13 +14,13 @@ var UnknownBlock = &lint.Rule{
 	Remedy: "Use the name shown, or move the block to where it belongs. The page of the format lists all blocks.",
 	Source: formatSource,
 	Bad: []lint.Example{{
-		About: "a misspelt block",
+		About: "a misspelled block",
 		Text:  "fragrence \"sea-mist\" {\n  title = \"Sea mist\"\n}\n",
 		Flags: []string{"fragrence"},
 	}},
 	Also: []string{"unused-stock"},
 	Good: []lint.Example{{
-		About: "spelt right",
+		About: "spelled right",
 		Text:  "fragrance \"sea-mist\" {\n  title = \"Sea mist\"\n}\n",
 	}},
 }

@@ -21,12 +21,12 @@ var UnknownKey = &lint.Rule{
 	Remedy: "Spell the key as the stock file does, or write the item down in the stock with the figures of its sheet.",
 	Source: formatSource,
 	Bad: []lint.Example{{
-		About:   "a misspelt wick",
+		About:   "a misspelled wick",
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: "with = \"rubber-plug\"", To: "with = \"ruber-plug\""}},
 		Flags:   []string{`"ruber-plug"`},
 	}},
-	Good:  []lint.Example{{About: "spelt as in the stock file", Recipe: "tide-pillar"}},
+	Good:  []lint.Example{{About: "spelled as in the stock file", Recipe: "tide-pillar"}},
 	Check: checkUnknownKeys,
 }
 

@@ -14,10 +14,10 @@ var UnknownStep = &lint.Rule{
 	Remedy: "Use one of the known kinds, or a step \"note\" with the words for the sheet.",
 	Source: formatSource,
 	Bad: []lint.Example{{
-		About:   "a misspelt step",
+		About:   "a misspelled step",
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: "step \"unmold\" {", To: "step \"unmould\" {"}},
 		Flags:   []string{`"unmould"`},
 	}},
-	Good: []lint.Example{{About: "spelt right", Recipe: "tide-pillar"}},
+	Good: []lint.Example{{About: "spelled right", Recipe: "tide-pillar"}},
 }

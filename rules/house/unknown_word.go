@@ -19,7 +19,7 @@ var UnknownWord = &lint.Rule{
 	}},
 	Also: []string{"unused-stock"},
 	Good: []lint.Example{{
-		About: "spelt right",
+		About: "spelled right",
 		Text:  "wax \"trial-sack\" {\n  family = \"paraffin\"\n}\n",
 	}},
 }

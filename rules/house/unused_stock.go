@@ -19,12 +19,12 @@ var UnusedStock = &lint.Rule{
 	Source: formatSource,
 	Bad: []lint.Example{{
 		About: "a dye that no recipe takes",
-		Text:  "dye \"slate\" {\n  title = \"Slate grey\"\n}\n",
+		Text:  "dye \"slate\" {\n  title = \"Slate gray\"\n}\n",
 		Flags: []string{`dye "slate"`},
 	}},
 	Good: []lint.Example{{
 		About:  "a dye that a recipe takes",
-		Stock:  "dye \"slate\" {\n  title = \"Slate grey\"\n  limit = \"0.1 % of wax\"\n}\n",
+		Stock:  "dye \"slate\" {\n  title = \"Slate gray\"\n  limit = \"0.1 % of wax\"\n}\n",
 		Recipe: "tide-pillar",
 		Changes: []lint.Change{
 			{From: "dye \"madder\" {", To: "dye \"slate\" {"},

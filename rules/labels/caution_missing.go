@@ -34,7 +34,7 @@ var CautionMissing = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "all three core cautions", Recipe: "tide-pillar"},
+		{About: "all three core cautions", Recipe: "tide-pillar", Shelf: `label us-base`},
 		{
 			About:   "the third caution on a second label",
 			Recipe:  "tide-pillar",

@@ -8,12 +8,12 @@ import (
 	"wickrule/rules/hazard"
 )
 
-// ComponentUnderstated compares a component with what is harmonised for its CAS
+// ComponentUnderstated compares a component with what is harmonized for its CAS
 // number. It only asks: the supplier's sheet is what counts.
 var ComponentUnderstated = &lint.Rule{
 	Name:   "component-understated",
 	Group:  Group,
-	Title:  "a component stated without a hazard that is harmonised for its CAS number",
+	Title:  "a component stated without a hazard that is harmonized for its CAS number",
 	Levels: lint.Levels{Sale: lint.Consider},
 	Why: "For some substances the class is fixed by law for everybody. A component that lacks it was perhaps copied from an old sheet, or a line was lost in copying, " +
 		"and the whole arithmetic rests on it.",
@@ -28,7 +28,7 @@ var ComponentUnderstated = &lint.Rule{
 		Flags:   []string{`["Skin Sens. 1B H317"]`},
 	}},
 	Also:  []string{"test-burn-missing", "hazard-label-unfounded"}, // the burns and the label are of another oil
-	Good:  []lint.Example{{About: "all that is harmonised, and more", Recipe: "skerry-eu"}},
+	Good:  []lint.Example{{About: "all that is harmonized, and more", Recipe: "skerry-eu", Shows: `fragrance "kelp-and-lime"`, Shelf: `fragrance kelp-and-lime`}},
 	Check: checkUnderstated,
 }
 
@@ -46,7 +46,7 @@ func checkUnderstated(p *lint.Pass) {
 		for i, h := range lacking {
 			words[i] = h.String()
 		}
-		text := fmt.Sprintf("%s (CAS %s) is stated without %s, which is harmonised for it (%s): look at section 3 of the sheet again",
+		text := fmt.Sprintf("%s (CAS %s) is stated without %s, which is harmonized for it (%s): look at section 3 of the sheet again",
 			s.Name, s.CAS, joined(words), known.Source)
 		if known.Limit != "" && !s.HasLimit {
 			text += " (and its specific limit is " + known.Limit + ")"

@@ -74,13 +74,13 @@ var HazardLabelMissing = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "H317 with all names", Recipe: "skerry-eu"},
-		{About: "EUH208 alone, under the limit for H317", Recipe: "firth-uk"},
+		{About: "H317 with all names", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`},
+		{About: "EUH208 alone, under the limit for H317", Recipe: "firth-uk", Shelf: `label uk-amber-jar`},
 		{About: "the words of the statement printed behind its code, names as the register has them", Recipe: "skerry-eu",
 			Changes: []lint.Change{{From: "label = \"eu-kelp-jar\"", To: "label = \"eu-long\""}},
 			Stock: euLabel("eu-long", "  signal     = \"Warning\"\n  pictograms = [\"GHS07\"]\n  hazards    = [\"H317 May cause an allergic skin reaction.\"]\n"+
 				"  names      = [\"Limonene\", \"Linalool\", \"Citral\"]\n"+precautionsAndUFI)},
-		{About: "no classification in the US", Recipe: "tide-pillar"},
+		{About: "no classification in the US", Recipe: "tide-pillar", Shelf: `label us-base`},
 	},
 	Check: checkHazardLabel,
 }

@@ -27,7 +27,7 @@ var HazardLabelUnfounded = &lint.Rule{
 		Stock:   ukLabel("uk-old", "  hazards    = [\"EUH208\", \"H412\"]\n  names      = [\"benzyl salicylate\", \"coumarin\", \"cinnamal\"]\n  pictograms = [\"GHS09\"]\n"),
 		Flags:   []string{`"uk-old"`},
 	}},
-	Good:  []lint.Example{{About: "what the classification calls for", Recipe: "skerry-eu"}, {About: "EUH208 alone", Recipe: "firth-uk"}},
+	Good:  []lint.Example{{About: "what the classification calls for", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`}, {About: "EUH208 alone", Recipe: "firth-uk", Shelf: `label uk-amber-jar`}},
 	Check: checkUnfounded,
 }
 

@@ -30,7 +30,7 @@ var LabelLanguage = &lint.Rule{
 			"languages  = [\"en\"]", "languages  = [\"de\"]"),
 		Flags: []string{`"uk-abroad"`},
 	}},
-	Good:  []lint.Example{{About: "English in the UK", Recipe: "firth-uk"}, {About: "a label that says its languages", Recipe: "skerry-eu"}, {About: "not asked in the US", Recipe: "tide-pillar"}},
+	Good:  []lint.Example{{About: "English in the UK", Recipe: "firth-uk", Shelf: `label uk-amber-jar`}, {About: "a label that says its languages", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`}, {About: "not asked in the US", Recipe: "tide-pillar"}},
 	Check: checkLanguage,
 }
 

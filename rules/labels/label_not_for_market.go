@@ -27,7 +27,7 @@ var LabelNotForMarket = &lint.Rule{
 		Flags:   []string{`"us-base"`},
 	}},
 	Also:  []string{"maker-missing"},
-	Good:  []lint.Example{{About: "sold where its label is made for", Recipe: "tide-pillar"}},
+	Good:  []lint.Example{{About: "sold where its label is made for", Recipe: "tide-pillar", Shelf: `label us-base`}},
 	Check: checkMarkets,
 }
 

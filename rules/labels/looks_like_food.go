@@ -36,7 +36,7 @@ var LooksLikeFood = &lint.Rule{
 		Flags:   []string{`"food"`},
 	}},
 	Good: []lint.Example{
-		{About: "it looks like a candle", Recipe: "skerry-eu"},
+		{About: "it looks like a candle", Recipe: "skerry-eu", Shows: `made_for = "sale"`},
 		{About: "for the shop's own table", Recipe: "skerry-eu", Changes: []lint.Change{{From: `made_for = "sale"`, To: "made_for = \"own use\"\n  looks_like = \"food\""}}},
 		{About: "the US has no such rule for candles that is known here", Recipe: "tide-pillar", Changes: []lint.Change{{From: `made_for = "sale"`, To: "made_for = \"sale\"\n  looks_like = \"food\""}}},
 	},

@@ -29,7 +29,7 @@ var LotMissing = &lint.Rule{
 			"  precautions = [\"P101\", \"P102\", \"P280\", \"P302+P352\", \"P333+P313\", \"P501\"]\n  ufi         = \"UFI: K7C0-40W5-T00A-93GX\"\n  contact     = \"Larkspur Quay Candleworks, post@larkspur-quay.example\"\n}\n",
 		Flags: []string{`"eu-plain"`},
 	}},
-	Good:  []lint.Example{{About: "with its lot", Recipe: "skerry-eu"}, {About: "the US asks for none", Recipe: "tide-pillar"}},
+	Good:  []lint.Example{{About: "with its lot", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`}, {About: "the US asks for none", Recipe: "tide-pillar"}},
 	Check: checkLot,
 }
 

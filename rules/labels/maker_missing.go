@@ -28,7 +28,7 @@ var MakerMissing = &lint.Rule{
 			Flags:   []string{`"quiet-base"`},
 		},
 	},
-	Good:  []lint.Example{{About: "the shop's name and place", Recipe: "tide-pillar"}, {About: "an electronic address, for the EU", Recipe: "skerry-eu"}},
+	Good:  []lint.Example{{About: "the shop's name and place", Recipe: "tide-pillar", Shelf: `label us-base`}, {About: "an electronic address, for the EU", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`}},
 	Check: checkMaker,
 }
 

@@ -53,9 +53,9 @@ var (
 			},
 		},
 		Good: []lint.Example{
-			{About: "in both", Recipe: "tide-pillar"},
-			{About: "tapers by count and length", Recipe: "quayside-taper"},
-			{About: "classified, with its weight", Recipe: "skerry-eu"},
+			{About: "in both", Recipe: "tide-pillar", Shelf: `label us-base`},
+			{About: "tapers by count and length", Recipe: "quayside-taper", Shelf: `label us-taper`},
+			{About: "classified, with its weight", Recipe: "skerry-eu", Shelf: `label eu-kelp-jar`},
 			{
 				About:   "not classified: no law of the UK asks for it on every candle",
 				Recipe:  "firth-uk",
@@ -92,7 +92,7 @@ var (
 				Flags:   []string{`"1 lb 5 oz (495 g)"`},
 			},
 		},
-		Good:  []lint.Example{{About: "a little less than computed", Recipe: "tide-pillar"}},
+		Good:  []lint.Example{{About: "a little less than computed", Recipe: "tide-pillar", Shows: `step "attach label"`, Shelf: `label us-base`}},
 		Check: checkOverstated,
 	}
 )

@@ -27,7 +27,7 @@ var SignalMissing = &lint.Rule{
 		Stock:   strings.ReplaceAll(exampleLabel, "  signal     = \"WARNING\"\n", ""),
 		Flags:   []string{`"quiet-base"`},
 	}},
-	Good:  []lint.Example{{About: "the word in capitals", Recipe: "tide-pillar"}},
+	Good:  []lint.Example{{About: "the word in capitals", Recipe: "tide-pillar", Shelf: `label us-base`}},
 	Check: checkSignal,
 }
 

@@ -54,8 +54,8 @@ var WarningLabelMissing = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a base label", Recipe: "tide-pillar"},
-		{About: "a wax melt has no flame to be warned of", Recipe: "gorse-melt"},
+		{About: "a base label", Recipe: "tide-pillar", Shows: `step "attach label"`},
+		{About: "a wax melt has no flame to be warned of", Recipe: "gorse-melt", Shows: `makes    = "melt"`},
 	},
 	Check: checkWarningLabel,
 }

@@ -48,7 +48,7 @@ var CureTooShort = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "just the low end", Recipe: "fogbank-soy", Changes: []lint.Change{{From: `for = "10 days"`, To: `for = "1 week"`}}},
-		{About: "unscented: nothing to settle", Recipe: "clover-jar"},
+		{About: "unscented: nothing to settle", Recipe: "clover-jar", Shows: `step "cool"`},
 	},
 	Check: checkCureTooShort,
 }

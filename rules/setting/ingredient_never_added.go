@@ -49,7 +49,12 @@ var IngredientNeverAdded = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "a step that names nothing adds all that is left", Recipe: "tide-pillar", Changes: []lint.Change{{From: "    dye = \"madder\"\n", To: ""}}},
-		{About: "an additive in a dipping vat", Recipe: "quayside-taper"},
+		{About: "an additive in a dipping vat", Recipe: "quayside-taper", Shows: `step "melt" {
+    to   = "170 °F"
+    over = "water bath"
+  }
+  step "add additive" {
+    additive = "stearin"`},
 	},
 	Check: checkIngredientNeverAdded,
 }

@@ -64,7 +64,7 @@ func TestWhereTheRuleOfThumbDisagrees(t *testing.T) {
 	for _, f := range r.Findings {
 		if f.Rule.Name == "relief-holes-too-late" {
 			assert.Contains(t, f.Message, "the rule of thumb is 2 to 3 h (common practice). The two disagree: the model goes by the size of Thimble mold, the rule of thumb by a wide pillar")
-			assert.Contains(t, f.Message, "±40 %, since draughts, the wall and the wax itself are known no better")
+			assert.Contains(t, f.Message, "±40 %, since drafts, the wall and the wax itself are known no better")
 			assert.Contains(t, f.Message, "Taken for the conductivity, heat_capacity and latent_heat that Quarry paraffin does not state, what is usual for paraffin (from memory)")
 		}
 	}

@@ -80,7 +80,7 @@ func checkNoRoomForSecondPour(p *lint.Pass) {
 		}
 		p.Report(lint.Finding{
 			At: lint.AtValue(leave),
-			Message: fmt.Sprintf("%s below the rim: the second pour in %s wants 6 mm (1/4 in) of room at least (common practice), so %s are missing, and it runs over, or down beside the candle",
+			Message: fmt.Sprintf("%s below the rim: the second pour in %s wants 6 mm (1/4 in) of room at least (common practice), so %s is missing, and it runs over, or down beside the candle",
 				reach, place(second), quantity.FromBase(leastLeave.Sub(left.Base()), quantity.Millimeter).Show(quantity.Metric)),
 			Notes: []lint.Note{{Place: lint.AtHeader(second.Block), Message: "the second pour"}},
 		})

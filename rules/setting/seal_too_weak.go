@@ -85,7 +85,7 @@ var SealTooWeak = &lint.Rule{
 			Changes: []lint.Change{{From: `"rubber-plug"`, To: `"exact-plug"`}},
 			Stock:   "seal \"exact-plug\" {\n  title    = \"Plug\"\n  kind     = \"plug\"\n  holds_to = \"182 °F\"\n}\n",
 		},
-		{About: "glue rated to 150 °F under a pour at 138 °F", Recipe: "fogbank-soy"},
+		{About: "glue rated to 150 °F under a pour at 138 °F", Recipe: "fogbank-soy", Shows: `step "pour"`, Shelf: `seal tab-glue`},
 	},
 	Check: checkSealTooWeak,
 }

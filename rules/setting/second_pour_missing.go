@@ -60,7 +60,7 @@ var SecondPourMissing = &lint.Rule{
 			Changes: []lint.Change{{From: "  step \"second pour\" {\n    after = \"45 min\"\n    at    = \"182 °F\"\n  }\n", To: ""}}},
 		{About: "a votive 1 1/2 in wide", Recipe: "lantern-votive",
 			Changes: []lint.Change{{From: "  step \"second pour\" {\n    after = \"30 min\"\n    at    = \"178 °F\"\n  }\n", To: ""}}},
-		{About: "a jar", Recipe: "fogbank-soy"},
+		{About: "a jar", Recipe: "fogbank-soy", Shows: `container "`},
 	},
 	Also:  []string{"test-burn-missing"}, // the burns are of another wax
 	Check: checkSecondPourMissing,

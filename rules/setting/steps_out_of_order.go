@@ -82,13 +82,52 @@ var StepsOutOfOrder = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "two melts and two pours: layers", Recipe: "tideline-layers"},
+		{About: "two melts and two pours: layers", Recipe: "tideline-layers", Shows: `step "melt" {
+    to   = "186 °F"
+    over = "water bath"
+  }
+  step "add fragrance" {
+    at   = "182 °F"
+    stir = "2 min"
+    say  = "Into the whole batch; half of it stays in the pot."
+  }
+  step "pour" {
+    at    = "176 °F"
+    leave = "2 in"
+  }
+
+  # The sea: once the sand gives like firm rubber.
+  step "melt" {
+    after = "45 min"
+    to    = "184 °F"
+    over  = "water bath"
+  }
+  step "add dye" {
+    dye = "deep-water"
+  }
+  step "pour" {
+    at    = "177 °F"`},
 		{About: "one melt and two pours, the second dyed in the pot", Recipe: "tideline-layers", Changes: []lint.Change{
 			{From: "  step \"melt\" {\n    after = \"45 min\"\n    to    = \"184 °F\"\n    over  = \"water bath\"\n  }\n", To: ""},
 		}},
-		{About: "a votive gets its wick after it leaves the mold", Recipe: "lantern-votive"},
-		{About: "a tealight gets its wick after the pour", Recipe: "shingle-tealight"},
-		{About: "dipped, with no pour at all", Recipe: "quayside-taper"},
+		{About: "a votive gets its wick after it leaves the mold", Recipe: "lantern-votive", Shows: `step "unmold" {
+    after = "6 h"
+  }
+  step "set wick" {
+    say = "Draw the pin`},
+		{About: "a tealight gets its wick after the pour", Recipe: "shingle-tealight", Shows: `step "pour" {
+    at = "166 °F"
+  }
+  step "set wick" {
+    with = "tab-sticker"
+    say  = "Straight after`},
+		{About: "dipped, with no pour at all", Recipe: "quayside-taper", Shows: `step "prime wick" {
+    say = "Hold the wick under until the bubbles stop, then pull it straight."
+  }
+  step "dip" {
+    at    = "160 °F"
+    times = 26
+    wait  = "3 min"`},
 	},
 	Check: checkStepsOutOfOrder,
 }
@@ -272,7 +311,7 @@ func checkAdded(p *lint.Pass, b *batch.Batch, s *batch.Step) {
 	into := firstSinceMelt(b, last)
 	p.Missing(lint.Finding{
 		At:      lint.AtHeader(s.Block),
-		Message: fmt.Sprintf("%s in %s stands after the %s in %s, so that it does not go into it", adding(s), place(s), into.Kind, place(into)),
+		Message: fmt.Sprintf("%s in %s stands after the %s in %s, so that wax gets none of it", adding(s), place(s), into.Kind, place(into)),
 		Notes:   []lint.Note{{Place: lint.AtHeader(into.Block), Message: "poured here"}},
 		Fixes:   func() []schema.Fix { return move("add the "+s.Kind[len("add "):]+" before the "+into.Kind, s, into) },
 	})

@@ -67,13 +67,13 @@ var WickHoleUnsealed = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "sealed before the pour", Recipe: "tide-pillar"},
+		{About: "sealed before the pour", Recipe: "tide-pillar", Shows: `step "seal wick hole"`},
 		{About: "sealed after the melt, and still before the pour", Recipe: "tide-pillar", Changes: []lint.Change{
 			{From: "  step \"seal wick hole\" {\n    with = \"rubber-plug\"\n  }\n", To: ""},
 			{From: "  step \"pour\" {\n", To: "  step \"seal wick hole\" {\n    with = \"rubber-plug\"\n  }\n  step \"pour\" {\n"},
 		}},
-		{About: "a mold with a wick pin has no open hole", Recipe: "lantern-votive"},
-		{About: "a jar has no wick hole", Recipe: "harbor-jar"},
+		{About: "a mold with a wick pin has no open hole", Recipe: "lantern-votive", Shelf: `mold votive-small`},
+		{About: "a jar has no wick hole", Recipe: "harbor-jar", Shows: `container "`},
 	},
 	Check: checkWickHoleUnsealed,
 }

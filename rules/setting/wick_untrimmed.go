@@ -48,9 +48,9 @@ var WickUntrimmed = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "the same length in millimeters", Recipe: "tide-pillar", Changes: []lint.Change{{From: trimOfTidePillar, To: "  step \"trim wick\" {\n    to = \"6 mm\"\n  }\n"}}},
-		{About: "a tealight wick comes cut", Recipe: "saltmarsh-tealight"},
+		{About: "a tealight wick comes cut", Recipe: "saltmarsh-tealight", Shows: `container "`},
 		{About: "a votive wick with its tab comes cut", Recipe: "lantern-votive", Changes: []lint.Change{{From: "  step \"trim wick\" {\n    to = \"1/4 in\"\n  }\n", To: ""}}},
-		{About: "a melt has no wick", Recipe: "gorse-melt"},
+		{About: "a melt has no wick", Recipe: "gorse-melt", Shows: `container "`},
 	},
 	Check: checkWickUntrimmed,
 }

@@ -27,7 +27,7 @@ var bench = []string{
 }
 
 var burning = []string{
-	"Burn tests on a plate that cannot burn, 30 cm (12 in) from anything that can, out of draughts, with a working smoke alarm and somebody there all the time.",
+	"Burn tests on a plate that cannot burn, 30 cm (12 in) from anything that can, out of drafts, with a working smoke alarm and somebody there all the time.",
 	"Trim the wick before each burn; at most four hours on, at least one off. Stop for good at the last half inch (13 mm) of wax in a container, unless the burn to the end is the test.",
 	"Put it out with a snuffer or a lid, never with water. If it flares, relights, cracks or tips: it has failed, whatever else went well.",
 	"No plants, paper, ribbon or loose glitter where the flame or the pool can come.",

@@ -20,7 +20,7 @@ var watch = map[string]string{
 	"second pour":    "Not over the line the first pour left.",
 	"dip":            "In and out without a stop, and hang straight.",
 	"overdip":        "In and out without a stop, and hang straight.",
-	"cool":           "Still, and out of draughts.",
+	"cool":           "Still, and out of drafts.",
 	"unmold":         "Cold to the hand all round. Do not pull at the wick.",
 	"trim base":      "It stands without rocking.",
 	"trim wick":      "Before every burn too.",

@@ -60,9 +60,9 @@ var ContainerNotForCandles = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a jar made for candles", Recipe: "harbor-jar"},
-		{About: "a rated tealight cup of polycarbonate", Recipe: "saltmarsh-tealight"},
-		{About: "melts in a clamshell", Recipe: "gorse-melt"},
+		{About: "a jar made for candles", Recipe: "harbor-jar", Shelf: `container tumbler-10`},
+		{About: "a rated tealight cup of polycarbonate", Recipe: "saltmarsh-tealight", Shelf: `container tealight-cup`},
+		{About: "melts in a clamshell", Recipe: "gorse-melt", Shelf: `container clamshell-6`},
 		{
 			About:   "concrete that is sealed",
 			Recipe:  "harbor-jar",

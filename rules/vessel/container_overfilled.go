@@ -67,8 +67,8 @@ var ContainerOverfilled = &lint.Rule{
 			Stock: "container \"brim-jar\" {\n  title            = \"Jar measured to the brim\"\n  kind             = \"jar\"\n  diameter         = \"70 mm\"\n  height           = \"80 mm\"\n" +
 				"  holds            = \"300 mL\"\n  material         = \"glass\"\n  made_for_candles = true\n  thermal_shock    = \"50 °C\"\n}\n",
 		},
-		{About: "a tin", Recipe: "bosun-tin"},
-		{About: "a tealight cup", Recipe: "saltmarsh-tealight"},
+		{About: "a tin", Recipe: "bosun-tin", Shelf: `container tin-8`},
+		{About: "a tealight cup", Recipe: "saltmarsh-tealight", Shelf: `container tealight-cup`},
 	},
 	Also:  []string{"test-burn-missing", "batch-does-not-fill", "batch-left-over", "net-weight-overstated"},
 	Check: checkOverfilled,

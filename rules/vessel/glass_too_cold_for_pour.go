@@ -53,8 +53,8 @@ var GlassTooCold = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "warmed to just 90 °F below the pour", Recipe: "tidepool-gel", Changes: []lint.Change{{From: `to = "125 °F"`, To: `to = "100 °F"`}}},
-		{About: "a cool pour into glass at room temperature", Recipe: "fogbank-soy"},
-		{About: "a tin bears more", Recipe: "bosun-tin"},
+		{About: "a cool pour into glass at room temperature", Recipe: "fogbank-soy", Shelf: `container straight-jar-8`},
+		{About: "a tin bears more", Recipe: "bosun-tin", Shelf: `container tin-8`},
 	},
 	Also:  []string{"concession-unused"},
 	Check: checkGlassTooCold,

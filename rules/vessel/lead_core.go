@@ -62,14 +62,14 @@ var LeadCore = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a zinc core of 0.01 % lead", Recipe: "lantern-votive"},
+		{About: "a zinc core of 0.01 % lead", Recipe: "lantern-votive", Shows: `mold "votive-small"`, Shelf: `wick cored-zinc-34`},
 		{
 			About:   "just 0.06 %",
 			Recipe:  "harbor-jar",
 			Changes: []lint.Change{{From: `"cored-cotton-44"`, To: `"fair-zinc"`}},
 			Stock:   metalWick("fair-zinc", "zinc", "  lead_at_most = \"0.06 %\"\n"),
 		},
-		{About: "a cotton core", Recipe: "harbor-jar"},
+		{About: "a cotton core", Recipe: "harbor-jar", Shelf: `wick cored-cotton-44`},
 	},
 	Also:  []string{"test-burn-missing", "lead-statement-missing"},
 	Check: checkLead,
@@ -77,7 +77,7 @@ var LeadCore = &lint.Rule{
 
 // metalWick is a stock item for the examples.
 func metalWick(key, core, lead string) string {
-	return "wick \"" + key + "\" {\n  title        = \"Cored, " + core + ", " + key + "\"\n  construction = \"cored\"\n  core         = \"" + core + "\"\n" +
+	return "wick \"" + key + "\" {\n  title        = \"Cored, " + core + "\"\n  construction = \"cored\"\n  core         = \"" + core + "\"\n" +
 		"  burns        = \"2.6 to 3.1 in\"\n  families     = [\"paraffin\"]\n  trim         = \"1/4 in\"\n  tab          = true\n" + lead + "}\n"
 }
 

@@ -51,8 +51,8 @@ var MoldSoftens = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a metal mold", Recipe: "tide-pillar"},
-		{About: "polycarbonate that states enough", Recipe: "slipway-pillar"},
+		{About: "a metal mold", Recipe: "tide-pillar", Shelf: `mold pillar-3x6`},
+		{About: "polycarbonate that states enough", Recipe: "slipway-pillar", Shelf: `mold pillar-2x5`},
 		{
 			About:   "just 9 °F above the hottest pour",
 			Recipe:  "winter-blend",

@@ -41,7 +41,10 @@ var PotOverfull = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "half full", Recipe: "tide-pillar"},
+		{About: "half full", Recipe: "tide-pillar", Shows: `pot      = "pitcher-4"
+
+  wax "northlight-pillar" {
+    weight = "1.24 kg"`, Shelf: `pot pitcher-4`},
 		{About: "just below three quarters", Recipe: "tide-pillar", Changes: []lint.Change{{From: `weight = "1.24 kg"`, To: `weight = "2.16 kg"`}}},
 		{About: "a dipping vat is deep on purpose", Recipe: "quayside-taper", Changes: []lint.Change{{From: `weight = "6 lb 8 oz"`, To: `weight = "7 lb 12 oz"`}}},
 	},

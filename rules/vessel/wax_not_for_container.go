@@ -78,8 +78,8 @@ var WaxNotForContainer = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "container wax in a jar", Recipe: "harbor-jar"},
-		{About: "a wax that suits both", Recipe: "clover-jar"},
+		{About: "container wax in a jar", Recipe: "harbor-jar", Shelf: `wax pierhead-container`},
+		{About: "a wax that suits both", Recipe: "clover-jar", Shelf: `wax clover-beeswax`},
 		{
 			About:   "a pillar wax that the shop has tested in its jars",
 			Recipe:  "kitchen-shelf",
@@ -92,7 +92,7 @@ var WaxNotForContainer = &lint.Rule{
 }
 `,
 		},
-		{About: "melts of a wax sold for melts", Recipe: "gorse-melt"},
+		{About: "melts of a wax sold for melts", Recipe: "gorse-melt", Shelf: `wax millrace-pillar`},
 	},
 	Also:  []string{"test-burn-missing", "pour-too-hot", "pour-too-cool", "melt-too-hot", "melt-too-cool", "fragrance-added-too-hot", "fragrance-added-too-cool", "cure-too-short", "wick-not-for-wax", "fragrance-over-limit", "fragrance-near-limit", "batch-left-over", "batch-does-not-fill", "second-pour-out-of-step", "second-pour-missing"},
 	Check: checkWaxForContainer,
@@ -179,7 +179,7 @@ func judgeInContainer(p *lint.Pass, b *batch.Batch, vessel int, in *batch.Ingred
 
 	if f.made == "melt" {
 		f.levels = lint.Levels{OwnUse: lint.Consider, Class: lint.Consider, Sale: lint.Should}
-		f.message = fmt.Sprintf("%s %s: nobody says how it gives off its scent or comes out of %s. A melt has no flame and no glass to crack, so nothing worse can happen", wax, sold, place)
+		f.message = fmt.Sprintf("%s %s: nobody says how it gives off its scent or comes out of %s. A melt has no flame and no glass to crack, so it is about scent and looks only", wax, sold, place)
 		return
 	}
 	if f.made == "votive" && suits(in.Stock, "container") {

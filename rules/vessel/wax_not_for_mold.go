@@ -54,9 +54,9 @@ var WaxNotForMold = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "pillar wax in a pillar mold", Recipe: "tide-pillar"},
-		{About: "a wax that suits both, in a mold", Recipe: "skep-beeswax"},
-		{About: "a house blend by its own word", Recipe: "lantern-votive"},
+		{About: "pillar wax in a pillar mold", Recipe: "tide-pillar", Shelf: `wax northlight-pillar`},
+		{About: "a wax that suits both, in a mold", Recipe: "skep-beeswax", Shelf: `wax clover-beeswax`},
+		{About: "a house blend whose own item says what it suits", Recipe: "lantern-votive", Shelf: `wax quay-votive`},
 	},
 	Also:  []string{"test-burn-missing", "pour-too-hot", "pour-too-cool", "melt-too-hot", "melt-too-cool", "fragrance-added-too-hot", "fragrance-added-too-cool", "heat-above-ceiling", "cure-too-short", "wick-not-for-wax", "fragrance-over-limit", "fragrance-near-limit", "batch-left-over", "batch-does-not-fill", "second-pour-out-of-step", "second-pour-missing", "fragrance-limit-unknown"},
 	Check: checkWaxForMold,

@@ -37,7 +37,7 @@ var WickInMelt = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "melts without wicks", Recipe: "gorse-melt"},
-		{About: "a jar that says so", Recipe: "harbor-jar"},
+		{About: "a jar that says so", Recipe: "harbor-jar", Shows: `makes    = "jar"`},
 	},
 	Also: []string{
 		"container-not-for-candles", "wax-not-for-container", "wick-not-for-wax", "wick-outside-diameter", "wick-tab-missing", "wick-untrimmed", "signal-missing",

@@ -40,11 +40,14 @@ var WickNotForWax = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a family on the wick's list", Recipe: "harbor-jar"},
-		{About: "a blend of two that both are", Recipe: "winter-blend"},
-		{About: "a house blend that is named as one", Recipe: "lantern-votive"},
+		{About: "a family on the wick's list", Recipe: "harbor-jar", Shelf: `wick cored-cotton-44`},
+		{About: "a blend of paraffin and stearin, and a wick for both", Recipe: "winter-blend", Shows: `wax "northlight-pillar" {
+    weight = "425 g"
+  }
+  wax "frostfield-stearin"`, Shelf: `wick flat-braid-24`},
+		{About: "a house blend, and a wick that names blends", Recipe: "lantern-votive", Shows: `mold "votive-small"`, Shelf: `wick cored-zinc-34`},
 		{
-			About:   "a house blend all of whose parts are named",
+			About:   "a house blend, and a wick that names all its parts",
 			Recipe:  "lantern-votive",
 			Changes: []lint.Change{{From: `"cored-zinc-34"`, To: `"plain-cotton"`}},
 			Stock:   "wick \"plain-cotton\" {\n  title        = \"Cored, cotton\"\n  construction = \"cored\"\n  core         = \"cotton\"\n  burns        = \"1.4 to 1.75 in\"\n  families     = [\"paraffin\", \"stearin\"]\n  trim         = \"1/4 in\"\n  tab          = true\n}\n",

@@ -60,7 +60,7 @@ var WickOutsideDiameter = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "within the range", Recipe: "harbor-jar"},
+		{About: "within the range", Recipe: "harbor-jar", Shelf: `wick cored-cotton-44`},
 		{About: "three wicks in a bowl of 5 in: each has 2.89 in", Recipe: "three-bells-bowl"},
 		{
 			About:   "just the end of the range",

@@ -49,9 +49,14 @@ var WickTabMissing = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a tab, and a step that sets it", Recipe: "harbor-jar"},
-		{About: "a tealight's wick set after the pour", Recipe: "shingle-tealight"},
-		{About: "a pillar's wick is threaded and needs no tab", Recipe: "tide-pillar"},
+		{About: "a tab, and a step that sets it", Recipe: "harbor-jar", Shows: `step "set wick"`},
+		{About: "a tealight's wick set after the pour", Recipe: "shingle-tealight", Shows: `step "pour" {
+    at = "166 °F"
+  }
+  step "set wick" {
+    with = "tab-sticker"
+    say  = "Straight after`},
+		{About: "a pillar's wick is threaded and needs no tab", Recipe: "tide-pillar", Shows: `mold "pillar-3x6"`},
 	},
 	Also:  []string{"test-burn-missing"},
 	Check: checkWickTab,
