@@ -382,7 +382,7 @@ func labelSpec() *BlockSpec {
 			{Name: "signal", Type: Choice, Choices: []string{"WARNING", "Warning", "Danger"}, Example: `"WARNING"`,
 				Doc: "Its signal word. In the US a candle's cautions follow WARNING in capitals; in the EU and the UK the word comes from the hazard classification."},
 			{Name: "cautions", Type: Choices, Choices: CautionNames(), Example: `["burn within sight", "keep away from things that catch fire", "keep away from children"]`,
-				Doc: "Which cautions stand on it, in words or as the standard's sign. The list is at the end of this page."},
+				Doc: "Which cautions stand on it, in words or as the standard's sign. The page of the format lists them all at its end."},
 			{Name: "net_weight", Type: Line, Example: `"1 lb 5 oz (595 g)"`,
 				Doc: "The net weight as printed, without jar, lid or box. The US wants ounces and grams both."},
 			{Name: "count_and_length", Type: Line, Example: `"2 tapers, 10 in (254 mm)"`,

@@ -71,7 +71,7 @@ var FragranceOverLimit = &lint.Rule{
 	},
 	Good: []lint.Example{
 		{About: "exactly at the limit", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "6 % of wax"`}}},
-		{About: "5.66 % of total is just under 6 % of wax", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "5.66 % of total"`}}},
+		{About: "5.65 % of total is just under 6 % of wax", Recipe: "tide-pillar", Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "5.65 % of total"`}}},
 	},
 	Also:  []string{"fragrance-near-limit", "batch-left-over"},
 	Check: checkOverLimit,

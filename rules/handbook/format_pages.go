@@ -26,7 +26,7 @@ func (b *book) formatPage(file, text string, p formatPage) {
 	all := sections(text)
 	p.Title, p.First, p.Sections = all[0].Title, all[0].HTML, all[1:]
 	for _, s := range p.Sections {
-		b.index.add("format", s.Title, s.Title, file+"#"+s.Anchor, s.Lead, s.Text)
+		b.index.add("format", s.Title, s.Title, file+"#"+s.Anchor, "", s.Lead, s.Text)
 	}
 	b.page(file, "format", "Format", p.Title, p)
 }

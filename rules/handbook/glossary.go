@@ -3,7 +3,10 @@ package handbook
 import (
 	_ "embed"
 	"fmt"
+	"slices"
 	"strings"
+
+	"wickrule/lint"
 )
 
 //go:embed glossary.txt
@@ -15,6 +18,7 @@ type term struct {
 	Common bool     // so common a word, or words, that it does not lead to itself; what has several words and is listed behind it does
 	Also   []string // other words for it
 	Forms  []string // other forms of it
+	Sought []string // what people look it up by, which leads nowhere in the pages' texts
 	Rules  []string // built-in rules that turn on it
 	See    []string // terms that stand near it
 	Means  string
@@ -37,6 +41,17 @@ func glossary() *terms {
 	return t
 }
 
+// turningOn are the words that lead to a rule.
+func (t *terms) turningOn(r *lint.Rule) string {
+	var all []string
+	for _, term := range t.all {
+		if slices.Contains(term.Rules, r.Name) {
+			all = append(all, slices.Concat([]string{term.Name}, term.Also, term.Forms)...)
+		}
+	}
+	return strings.Join(all, " ")
+}
+
 func readTerm(block string) *term {
 	lines := strings.Split(block, "\n")
 	name, common := strings.CutSuffix(lines[0], "*")
@@ -52,6 +67,8 @@ func readTerm(block string) *term {
 				t.Also = strings.Split(rest, ", ")
 			case after == "forms":
 				t.Forms = strings.Split(rest, ", ")
+			case after == "sought":
+				t.Sought = strings.Split(rest, ", ")
 			case after == "rules":
 				t.Rules = strings.Split(rest, ", ")
 			case after == "see":
@@ -59,7 +76,7 @@ func readTerm(block string) *term {
 			}
 			return true
 		}
-		if !list("also") && !list("forms") && !list("rules") && !list("see") {
+		if !list("also") && !list("forms") && !list("sought") && !list("rules") && !list("see") {
 			means = append(means, line)
 		}
 	}

@@ -141,12 +141,16 @@ func (m *markdown) table(lines []string) {
 		about = m.all[n-1].Title
 	}
 	m.raw(`<div class="wide" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString("Table: "+about) + `"><table>` + "\n")
+	heads := cells(lines[0])
 	row := func(line, cell, scope string) {
 		m.raw("<tr>")
 		for i, c := range cells(line) {
 			name, attr := cell, scope
-			if i == 0 && cell == "td" && c != "" {
+			switch {
+			case i == 0 && cell == "td" && c != "":
 				name, attr = "th", ` scope="row"`
+			case cell == "td" && i < len(heads) && heads[i] == "what it is":
+				attr = ` class="says"` // sentences, which want room
 			}
 			m.raw("<" + name + attr + ">" + m.inline(c) + "</" + name + ">")
 		}

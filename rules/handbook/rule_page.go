@@ -71,7 +71,7 @@ func (b *book) rulePages() error {
 		if p.Own {
 			kind = "own rule"
 		}
-		b.index.add(kind, r.Name, p.Title, file, r.Why, r.Group+" "+r.Remedy+" "+r.Cautions)
+		b.index.add(kind, r.Name, p.Title, file, r.Card.Question, r.Why, strings.Join([]string{r.Group, r.Remedy, r.Cautions, r.Card.Answer, r.Card.AllRight, r.Card.Do, b.terms.turningOn(r)}, " "))
 	}
 	return nil
 }
@@ -139,7 +139,7 @@ func varies(levels lint.Levels, wrong []example) string {
 	if len(other) == 0 {
 		return ""
 	}
-	return "Some cases are " + strings.Join(other, " or ") + ", as the examples below show."
+	return "Some cases speak as \"" + strings.Join(other, "\" or \"") + "\", as the examples below show."
 }
 
 // tunedHere says what the shop has changed about how loud a rule speaks, and

@@ -26,6 +26,19 @@
     return all;
   }
 
+  // stem is a word without the ending it has in a sentence: leak for leaks and
+  // leaking. It need not be a word.
+  function stem(word) {
+    if (word.length < 4 || !/^[a-z]+$/.test(word)) return word;
+    let s = word.replace(/ies$/, "y").replace(/(ss|sh|ch|x|z)es$/, "$1").replace(/([^s])s$/, "$1");
+    s = s.replace(/(?<=[a-z]{3})(ing|ed)$/, "").replace(/([bdgmnprt])\1$/, "$1");
+    return s.length > 3 ? s.replace(/e$/, "") : s;
+  }
+
+  // little are words that say nothing of what is looked for.
+  const little = new Set(("a an and any are as at be by can do does for from has have how i if in is it its may me my not of on or " +
+    "should so that the their there these this to too was what when where which who why will with you your").split(" "));
+
   // known leads from each word to the entries that have it, with a weight: the
   // key and the title weigh more than the text.
   const known = new Map();
@@ -38,9 +51,21 @@
   }
   handbookIndex.forEach((e, i) => {
     note(e.words, i, 1);
+    note(e.asked, i, 5);
     note(e.title, i, 6);
     note(e.key, i, 8);
   });
+
+  const alike = new Map(); // the known words of each stem
+  for (const k of known.keys()) {
+    const s = stem(k);
+    if (!alike.has(s)) alike.set(s, []);
+    alike.get(s).push(k);
+  }
+
+  // rare is how much a word tells things apart that so many have: 1 where all
+  // have it.
+  const rare = (many) => 1 + Math.log(handbookIndex.length / many) / 2;
 
   // apart is how many slips of the keys lie between two words, up to a limit: a
   // letter left out, put in, wrong, or two swapped.
@@ -70,6 +95,7 @@
       if (k === word) all.set(k, 1);
       else if (word.length > 1 && k.startsWith(word)) all.set(k, 0.6);
     }
+    for (const k of alike.get(stem(word)) || []) all.set(k, Math.max(all.get(k) || 0, 0.9));
     if (all.size > 0 || word.length < 3) return { all, instead: "" };
     const limit = word.length < 5 ? 1 : 2;
     let nearest = limit + 1;
@@ -84,8 +110,11 @@
   }
 
   function look(question) {
-    const asked = [...new Set(fold(question).match(/[\p{L}\p{N}_]+(?:[-'’][\p{L}\p{N}_]+)*/gu) || [])];
+    const said = [...new Set(fold(question).match(/[\p{L}\p{N}_]+(?:[-'’][\p{L}\p{N}_]+)*/gu) || [])];
+    const telling = said.filter((word) => !little.has(word));
+    const asked = telling.length > 0 ? telling : said;
     const scores = new Map();
+    let wanted = 0; // words that a thing must have
     const slips = [];
     const taken = []; // the words of the question, slips put right
     for (const word of asked) {
@@ -96,26 +125,33 @@
       for (const [k, sure] of all) {
         for (const [entry, weight] of known.get(k)) best.set(entry, Math.max(best.get(entry) || 0, weight * sure));
       }
+      const everywhere = best.size > handbookIndex.length / 4; // as wax and candle are: nothing need have it
+      if (!everywhere) wanted++;
       for (const [entry, score] of best) {
         const s = scores.get(entry) || { had: 0, score: 0 };
-        s.had++;
-        s.score += score;
+        if (!everywhere) s.had++;
+        s.score += score * rare(best.size);
         scores.set(entry, s);
       }
     }
     const phrase = taken.join(" ");
+    const whole = said.join(" ");
     const found = [];
     for (const [i, s] of scores) {
       const e = handbookIndex[i];
       const title = fold(e.title), key = fold(e.key);
       if (title === phrase || key === phrase || key === taken.join("-")) s.score += 40;
       else if (title.includes(phrase) || key.replace(/[-_]/g, " ").includes(phrase)) s.score += 12;
+      const ways = fold(e.asked).replace(/[?.]/g, "").split(", ");
+      if (ways.includes(whole)) s.score += 30;
+      else if (said.length > 1 && ways.some((way) => (" " + way + " ").includes(" " + whole + " "))) s.score += 20;
+      if (e.kind === "format") s.score *= 0.5; // who asks a question wants the trade before the format
       found.push({ e, i, had: s.had, score: s.score });
     }
     const had = Math.max(0, ...found.map((f) => f.had));
     return {
       asked, slips,
-      partly: had < asked.length,
+      partly: had < wanted,
       found: found.filter((f) => f.had === had).sort((a, b) => b.score - a.score || a.i - b.i),
     };
   }
@@ -146,6 +182,7 @@
       link.href = e.at;
       item.append(" ");
       element("span", e.kind + (fold(e.key) === fold(e.title) ? "" : ", " + e.key), item).className = "kind";
+      if (e.asked.endsWith("?")) element("p", e.asked, item).className = "question";
       if (e.says) element("p", e.says, item);
     }
   }

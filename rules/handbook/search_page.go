@@ -21,6 +21,7 @@ type entry struct {
 	Key     string `json:"key"`
 	Title   string `json:"title"`
 	Address string `json:"at"`
+	Asked   string `json:"asked"` // as people ask for it
 	Summary string `json:"says"`
 	Words   string `json:"words"` // those of its text, each once
 }
@@ -28,11 +29,11 @@ type entry struct {
 // summaryLength is how much of a text stands beside what was found, in bytes.
 const summaryLength = 150
 
-// add puts a thing into the index: a text that can be shown beside it, and
-// more that it can be found by.
-func (x *index) add(kind, key, title, address, text, more string) {
+// add puts a thing into the index: how people ask for it, a text that can be
+// shown beside it, and more that it can be found by.
+func (x *index) add(kind, key, title, address, asked, text, more string) {
 	text, more = report.Clean(oneLine(text)), report.Clean(oneLine(more))
-	x.entries = append(x.entries, entry{kind, report.Clean(key), report.Clean(title), address, shortened(text), each(text + " " + more)})
+	x.entries = append(x.entries, entry{kind, report.Clean(key), report.Clean(title), address, report.Clean(oneLine(asked)), shortened(text), each(text + " " + more)})
 }
 
 // shortened is the beginning of a text, cut behind a word.

@@ -91,7 +91,7 @@ func (b *book) stockItem(item *schema.Block) stockItem {
 			x.Trials = append(x.Trials, b.trialOf(t))
 		}
 	}
-	b.index.add(item.Name(), item.Label, x.Title, stockAddress(item.Name(), item.Label), strings.Join(words, ", "), "")
+	b.index.add(item.Name(), item.Label, x.Title, stockAddress(item.Name(), item.Label), "", strings.Join(words, ", "), "")
 	return x
 }
 

@@ -30,7 +30,7 @@ func (b *book) trialsPage() {
 		} else {
 			p.Known = append(p.Known, v)
 		}
-		b.index.add("trial", v.Key, v.Heading, v.Address, v.Noted, v.Tried+" "+v.Outcome)
+		b.index.add("trial", v.Key, v.Heading, v.Address, "", v.Noted, v.Tried+" "+v.Outcome)
 	}
 	b.page("trials.html", "trials", "Trials", "What was tried", p)
 }

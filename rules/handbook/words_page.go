@@ -46,7 +46,7 @@ func (b *book) wordsPage() {
 		}
 		last := &p.Letters[len(p.Letters)-1]
 		last.Terms = append(last.Terms, v)
-		b.index.add("word", t.Name, schema.Capital(t.Name), termAddress(t.Name), t.Means, v.Also+" "+strings.Join(t.Forms, " "))
+		b.index.add("word", t.Name, schema.Capital(t.Name), termAddress(t.Name), strings.Join(t.Sought, ", "), t.Means, v.Also+" "+strings.Join(t.Forms, " "))
 	}
 	b.page("words.html", "words", "Words", "The words of the trade", p)
 }

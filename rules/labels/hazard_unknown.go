@@ -48,7 +48,7 @@ var HazardUnknown = &lint.Rule{
 	Also: []string{"test-burn-missing", "hazard-label-unfounded"}, // the burns and the label are of another oil
 	Good: []lint.Example{
 		{About: "components as on the sheet", Recipe: "skerry-eu", Shelf: `fragrance kelp-and-lime`},
-		{About: "a sheet that lists none", Recipe: "firth-uk", Changes: []lint.Change{{From: "fragrance \"amber-lantern\"", To: "fragrance \"rain-on-slate\""}}},
+		{About: "a sheet that lists none", Recipe: "firth-uk", Changes: []lint.Change{{From: "fragrance \"amber-lantern\"", To: "fragrance \"rain-on-slate\""}}, Shelf: "fragrance rain-on-slate"},
 		{
 			About:   "the US classifies no candles for the shop counter",
 			Recipe:  "tide-pillar",

@@ -48,7 +48,7 @@ var IngredientNeverAdded = &lint.Rule{
 		},
 	},
 	Good: []lint.Example{
-		{About: "a step that names nothing adds all that is left", Recipe: "tide-pillar", Changes: []lint.Change{{From: "    dye = \"madder\"\n", To: ""}}},
+		{About: "a step that names nothing adds all that is left", Recipe: "tide-pillar", Changes: []lint.Change{{From: "    dye = \"madder\"\n", To: ""}}, Shows: `step "add dye" {`},
 		{About: "an additive in a dipping vat", Recipe: "quayside-taper", Shows: `step "melt" {
     to   = "170 °F"
     over = "water bath"

@@ -73,7 +73,7 @@ wick "cored-paper-36" {
 }
 
 wick "cored-zinc-34" {
-  title        = "Cored, zinc, for votives and gel"
+  title        = "Cored, zinc, for votives"
   construction = "cored"
   core         = "zinc"
   burns        = "1.4 to 1.75 in"
