@@ -140,25 +140,28 @@ func (m *markdown) table(lines []string) {
 	if n := len(m.all); n > 0 {
 		about = m.all[n-1].Title
 	}
-	m.raw(`<div class="wide" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString("Table: "+about) + `"><table>` + "\n")
+	m.raw(`<div class="wide" role="group" tabindex="0" aria-label="` + template.HTMLEscapeString("Table: "+about) + `"><table class="stacked" role="table">` + "\n")
 	heads := cells(lines[0])
 	row := func(line, cell, scope string) {
-		m.raw("<tr>")
+		m.raw(`<tr role="row">`)
 		for i, c := range cells(line) {
 			name, attr := cell, scope
 			switch {
 			case i == 0 && cell == "td" && c != "":
-				name, attr = "th", ` scope="row"`
-			case cell == "td" && i < len(heads) && heads[i] == "what it is":
-				attr = ` class="says"` // sentences, which want room
+				name, attr = "th", ` scope="row" role="rowheader"`
+			case cell == "td" && i < len(heads):
+				attr = ` role="cell" data-for="` + template.HTMLEscapeString(unmarked(heads[i])) + `"`
+				if heads[i] == "what it is" { // sentences, which want room
+					attr += ` class="says"`
+				}
 			}
 			m.raw("<" + name + attr + ">" + m.inline(c) + "</" + name + ">")
 		}
 		m.raw("</tr>\n")
 	}
-	m.raw("<thead>")
-	row(lines[0], "th", ` scope="col"`)
-	m.raw("</thead>\n<tbody>\n")
+	m.raw(`<thead role="rowgroup">`)
+	row(lines[0], "th", ` scope="col" role="columnheader"`)
+	m.raw("</thead>\n" + `<tbody role="rowgroup">` + "\n")
 	for _, line := range lines[min(2, len(lines)):] {
 		row(line, "td", "")
 	}

@@ -2,6 +2,7 @@ package handbook
 
 import (
 	"fmt"
+	"strings"
 
 	"wickrule/lint"
 	"wickrule/rules/explained"
@@ -81,7 +82,11 @@ func (b *book) laid(e shoprule.Example) example {
 		if x.About != "" {
 			x.About += ", "
 		}
-		x.About += recipe.Title()
+		if title := recipe.Title(); title != recipe.Label {
+			x.About += title
+		} else {
+			x.About += strings.ReplaceAll(recipe.Label, "-", " ")
+		}
 	}
 	x.About = schema.Capital(x.About)
 	for i := range found {
