@@ -54,5 +54,9 @@ func TestProseLinks(t *testing.T) {
 	assert.Equal(t, "stir-too-short", string(p.line("stir-too-short")))
 	assert.Equal(t, `<a href="rule-cure-too-short.html">cure-too-short</a>: <a href="words.html#term-second-pour">second pour</a>`, string(p.line("cure-too-short: second pour")))
 	assert.Equal(t, "sootless &lt;b&gt; pour", string(p.line("sootless <b> pour")))
+	assert.Equal(t, `Ask for a <a href="words.html#term-safety-data-sheet">safety data sheet</a>; the safety data sheet is made for that.`,
+		string(p.line("Ask for a safety data sheet; the safety data sheet is made for that.")))
+	assert.Equal(t, `<a href="format.html">The house format</a> and <a href="names.html">the names a rule can ask for</a>.`,
+		string(p.line("The house format, schema/FORMAT.md and rules/shoprule/NAMES.md.")))
 	assert.Equal(t, `8 <a href="words.html#term-of-wax">% of wax</a>`, string(p.line("8 % of wax")))
 }

@@ -7,18 +7,20 @@ import (
 	"unicode"
 
 	"wickrule/lint"
+	"wickrule/schema"
 )
 
 // linker knows what words in a text lead somewhere: terms of the trade, and
 // the names of rules.
 type linker struct {
 	phrases map[string]string // in small letters; to an address
+	shown   map[string]string // what stands in place of a phrase, where it is not itself
 	rules   map[string]string // built-in and own, the own first
 	most    int               // words of the longest phrase
 }
 
 func newLinker(t *terms, rules []*lint.Rule, own func(*lint.Rule) bool) *linker {
-	l := &linker{phrases: map[string]string{}, rules: map[string]string{}}
+	l := &linker{phrases: map[string]string{}, shown: map[string]string{}, rules: map[string]string{}}
 	for _, term := range t.all {
 		for _, said := range slices.Concat([]string{term.Name}, term.Also, term.Forms) {
 			words := len(strings.Fields(said))
@@ -29,8 +31,13 @@ func newLinker(t *terms, rules []*lint.Rule, own func(*lint.Rule) bool) *linker 
 			l.phrases[strings.ToLower(said)] = termAddress(term.Name)
 		}
 	}
-	l.phrases["schema/format.md"], l.phrases["rules/shoprule/names.md"] = "format.html", namesFile
-	l.most = max(l.most, 4) // a path is as many words as it has pieces
+	for _, f := range []struct{ phrase, shown, address string }{ // files that are pages here
+		{"the house format, schema/format.md", "the house format", "format.html"},
+		{"rules/shoprule/names.md", "the names a rule can ask for", namesFile},
+	} {
+		l.phrases[f.phrase], l.shown[f.phrase] = f.address, f.shown
+		l.most = max(l.most, len(wordsIn(f.phrase)))
+	}
 	for _, r := range rules {
 		l.rules[r.Name] = RulePage(r.Name, own(r))
 	}
@@ -76,7 +83,14 @@ func (p *prose) line(text string) template.HTML {
 		}
 		start, end := words[i].start, words[i+n-1].end
 		b.WriteString(template.HTMLEscapeString(text[at:start]))
-		b.WriteString(`<a href="` + template.HTMLEscapeString(address) + `">` + template.HTMLEscapeString(text[start:end]) + `</a>`)
+		shown := text[start:end]
+		if other, ok := p.links.shown[strings.ToLower(shown)]; ok {
+			if strings.TrimSpace(text[:start]) == "" {
+				other = schema.Capital(other)
+			}
+			shown = other
+		}
+		b.WriteString(`<a href="` + template.HTMLEscapeString(address) + `">` + template.HTMLEscapeString(shown) + `</a>`)
 		at = end
 		i += n - 1
 	}

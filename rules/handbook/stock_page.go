@@ -14,8 +14,8 @@ type stockPage struct{ Kinds []shelf }
 
 // shelf is everything of one kind.
 type shelf struct {
-	Name, Heading, Anchor, About string
-	Items                        []stockItem
+	Name, Heading, Many, Anchor, About string
+	Items                              []stockItem
 }
 
 type stockItem struct {
@@ -48,7 +48,7 @@ func (b *book) stockPage() {
 		if len(items) == 0 {
 			continue
 		}
-		s := shelf{Name: kind, Heading: plural[kind], Anchor: "kind-" + kind, About: schema.Top(kind).Doc}
+		s := shelf{Name: kind, Heading: plural[kind], Many: strings.ToLower(plural[kind]), Anchor: "kind-" + kind, About: schema.Top(kind).Doc}
 		for _, item := range items {
 			if item.Label != "" {
 				s.Items = append(s.Items, b.stockItem(item))

@@ -79,7 +79,7 @@ func checkTopping(p *lint.Pass) {
 			p.CannotCheck(stock, "kind")
 			continue
 		}
-		f := lint.Finding{At: lint.AtLabel(topping), Notes: batch.NoteAt("what it is is stated here", kind)}
+		f := lint.Finding{At: lint.AtLabel(topping), Notes: batch.NoteAt("its kind is stated here", kind)}
 		harm := ""
 		switch kind.Text() {
 		case "botanical", "paper", "ribbon":
