@@ -2,6 +2,7 @@ package formulation
 
 import (
 	"fmt"
+	"strings"
 
 	"wickrule/lint"
 	"wickrule/rules/batch"
@@ -21,6 +22,12 @@ var FragranceLoadExtreme = &lint.Rule{
 	Source:   "common practice",
 	Cautions: "Do not light a candle that was made like this by mistake.",
 	Bad: []lint.Example{{
+		About:   "two ounces too many to the pound, in a wax that states no limit",
+		Recipe:  "tide-pillar",
+		Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "2.5 oz per lb"`}, {From: `wax "northlight-pillar"`, To: `wax "sponge"`}},
+		Stock:   strings.Replace(sponge, "  fragrance_limit  = \"20 % of wax\"\n", "", 1),
+		Flags:   []string{`"2.5 oz per lb"`},
+	}, {
 		About:   "a limit that covers it, which is unheard of",
 		Recipe:  "tide-pillar",
 		Changes: []lint.Change{{From: `load = "5 % of wax"`, To: `load = "16 % of wax"`}, {From: `wax "northlight-pillar"`, To: `wax "sponge"`}},
@@ -28,7 +35,7 @@ var FragranceLoadExtreme = &lint.Rule{
 		Flags:   []string{`"16 % of wax"`},
 		Level:   lint.Should,
 	}},
-	Also: []string{"batch-left-over", "test-burn-missing"},
+	Also: []string{"batch-left-over", "test-burn-missing", "fragrance-limit-unknown"},
 	Good: []lint.Example{{
 		About:   "15 % of wax in such a wax",
 		Recipe:  "tide-pillar",
