@@ -170,7 +170,7 @@ func TestTunedRules(t *testing.T) {
 	assert.Contains(t, binding, "This shop has silenced the rule, save where it cannot be: what is made for sale is still judged.")
 	assert.Contains(t, binding, "in this shop silent silent must")
 	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "This shop has tuned the rule to must. It has figures of its own for the rule's options too.")
-	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "in_hand What we keep in hand: 10 °F; in this shop 5 °F spare 3 g")
+	assert.Contains(t, plainPage(t, book, "own-own-one.html"), "What we keep in hand: 10 °F; in this shop 5 °F (in_hand) 3 g (spare)")
 	assert.Contains(t, plainPage(t, book, "own-bare.html"), "Not proved: it has not an example of each kind.")
 	assert.NotContains(t, plainPage(t, book, "own-bare.html"), "Options")
 	// The examples are the rule's: with 5 °F it would pass 93 °F.
