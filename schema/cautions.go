@@ -111,7 +111,7 @@ var cautions = []Caution{
 	{"trim the wick", "Cut the wick short before each burn."},
 	{"burn at most four hours", "Put it out after four hours and let it set before you light it again."},
 	{"stop at the last half inch", "Stop burning it when half an inch of wax is left."},
-	{"keep out of drafts", "Burn it where the air is still."},
+	{"keep out of draughts", "Burn it where the air is still."},
 	{"keep the pool clear", "Keep the melted wax free of matches and bits of wick."},
 	{"do not move when lit", "Do not carry it while it burns or while the wax is liquid."},
 	{"keep candles apart", "Leave a good space between burning candles."},
@@ -122,7 +122,7 @@ var cautions = []Caution{
 	{"away from heat", "Keep it away from heaters and other sources of heat."},
 }
 
-var supplementary = []string{"trim the wick", "burn at most four hours", "stop at the last half inch", "keep out of drafts",
+var supplementary = []string{"trim the wick", "burn at most four hours", "stop at the last half inch", "keep out of draughts",
 	"keep the pool clear", "do not move when lit", "keep candles apart", "snuff, do not blow", "no liquid to put it out", "burn upright",
 	"remove packaging", "away from heat"}
 
