@@ -20,7 +20,10 @@ func lspVerb() verb {
 the figures beside the numbers, the repair one key away. The folder editors/ holds set-ups to copy.
 
 There is nothing to be typed here: without an editor at the other end it waits.`,
-		setup: func(*pflag.FlagSet) action { return serveEditor },
+		setup: func(flags *pflag.FlagSet) action {
+			flags.Bool("stdio", false, "what some editors add; it changes nothing")
+			return serveEditor
+		},
 	}
 }
 

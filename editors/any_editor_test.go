@@ -61,7 +61,7 @@ const runsCommands = `{"workspace": {"applyEdit": true, "executeCommand": {}}}`
 
 // What the server announces is on the page, and nothing else.
 func TestAnyEditorKnowsWhatIsAnnounced(t *testing.T) {
-	s := startServer(t, t.TempDir(), "wickrule", "lsp")
+	s := startServer(t, t.TempDir(), "wickrule", "lsp", "--stdio")
 	can := s.begin(t.TempDir(), nil, `{"textDocument": {"diagnostic": {}}}`) // one that asks for findings is told that it may
 	var announced []string
 	for name := range can {
@@ -257,10 +257,10 @@ func TestAnyEditorIsToldTheRest(t *testing.T) {
 	left := exec.Command(program(t), "lsp")
 	_ = left.Run() // its standard input is empty
 	assert.Equal(t, 1, left.ProcessState.ExitCode())
-	adorned := exec.Command(program(t), "lsp", "--stdio")
-	out, _ := adorned.CombinedOutput()
-	assert.Equal(t, 2, adorned.ProcessState.ExitCode())
-	assert.Contains(t, string(out), "--stdio")
+	unknown := exec.Command(program(t), "lsp", "--socket")
+	out, _ := unknown.CombinedOutput()
+	assert.Equal(t, 2, unknown.ProcessState.ExitCode())
+	assert.Contains(t, string(out), "--socket")
 	for _, verb := range []string{"version", "check"} {
 		assert.Contains(t, page(t), "`wickrule "+verb+"`")
 		assert.NoError(t, exec.Command(program(t), "help", verb).Run())
