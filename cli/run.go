@@ -43,6 +43,7 @@ type Env struct {
 // Run does what the arguments say and returns the exit status. When ctx ends
 // it stops: a file being written is finished, no further one is begun.
 func Run(ctx context.Context, args []string, env Env) int {
+	env.Err = &oneAtATime{to: env.Err}
 	s := &session{Env: env, ctx: ctx, progress: progress{out: env.Err, watched: env.Watched, now: env.Now}}
 	status := make(chan int, 1)
 	go func() {
@@ -68,6 +69,19 @@ func Run(ctx context.Context, args []string, env Env) int {
 		s.say("stopped before the end")
 		return NotWorked
 	}
+}
+
+// oneAtATime is a stream that the work writes to, and whoever stops it
+// meanwhile.
+type oneAtATime struct {
+	mu sync.Mutex
+	to io.Writer
+}
+
+func (w *oneAtATime) Write(text []byte) (int, error) {
+	w.mu.Lock()
+	defer w.mu.Unlock()
+	return w.to.Write(text)
 }
 
 // session is one run of the program.
