@@ -158,7 +158,7 @@ func liveHeap() uint64 {
 }
 
 // asksTheModel are the rules that rest on the cooling model.
-var asksTheModel = []string{"narrow-pour-window", "relief-holes-too-early", "relief-holes-too-late", "unmold-too-soon"}
+var asksTheModel = []string{"narrow-pour-window", "relief-holes-too-early", "relief-holes-too-late", "second-pour-too-soon", "unmold-too-soon"}
 
 // What the cooling model adds to the check of 10,000 recipes that share
 // vessels and waxes: "cooling-us/recipe", and "cooling-%" of all rules and

@@ -60,6 +60,14 @@ func settingKinds() []Kind {
 				return nil
 			})
 		}},
+		{"the second pour follows the first at once", "second-pour-too-soon", func(b *Bench) []Fault {
+			return b.everyStep("second pour", func(s *batch.Step) []Fault {
+				if after := s.Block.Get("after"); after.Known() && s.Index > 0 && b.Steps[s.Index-1].Kind == "pour" {
+					return []Fault{rewrite(after, `"1 min"`), rewrite(after, `"2 min"`)}
+				}
+				return nil
+			})
+		}},
 		{"no relief holes are opened", "relief-holes-missing", func(b *Bench) []Fault {
 			if !b.shrinks() || len(b.StepsOf("second pour")) == 0 {
 				return nil

@@ -15,6 +15,7 @@ func Rules() []*lint.Rule {
 		SealTooWeak,
 		SecondPourMissing,
 		NoRoomForSecondPour,
+		SecondPourTooSoon,
 		SecondPourTooCool,
 		SecondPourOutOfStep,
 		ReliefHolesMissing,
