@@ -28,3 +28,30 @@ recipe "open-hole" {
 #                         ^^^^^^ wick-untrimmed should
   step "attach label" { label = "us-base" }
 }
+
+recipe "topped-up-at-once" {
+  made_for = "own use"
+  pot      = "pitcher-4"
+  wax "northlight-pillar" {
+    weight = "340 g"
+  }
+  mold "votive-small" {
+    count = 6
+    wick  = "cored-zinc-34"
+  }
+  step "melt" {
+    to   = "186 °F"
+    over = "water bath"
+  }
+  step "pour" {
+    at    = "176 °F"
+    leave = "1/4 in"
+  }
+  step "second pour" {
+    after = "3 min"
+#           ^^^^^^^ second-pour-too-soon should
+    at    = "182 °F"
+  }
+  step "unmold" { after = "6 h" }
+  step "attach label" { label = "us-votive" }
+}
