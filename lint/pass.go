@@ -19,7 +19,7 @@ type Pass struct {
 func (p *Pass) RuleNames() []string { return slices.Sorted(maps.Keys(p.book.named)) }
 
 // HasRule says whether a rule of that name is in force.
-func (p *Pass) HasRule(name string) bool { return p.book.named[name] != nil }
+func (p *Pass) HasRule(name string) bool { return p.RuleNamed(name) != nil }
 
 // RuleNamed is the rule in force of that name, or nil.
 func (p *Pass) RuleNamed(name string) *Rule { return p.book.named[name] }

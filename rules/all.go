@@ -3,9 +3,8 @@
 package rules
 
 import (
-	"sync"
-
 	"slices"
+	"sync"
 
 	"wickrule/lint"
 	"wickrule/rules/burns"

@@ -50,6 +50,17 @@ func fills(b *batch.Batch, second *batch.Step, vessel int) *batch.Step {
 	return last
 }
 
+// doneBetween says whether a step of that kind is done to a vessel between its
+// pour and another step.
+func doneBetween(kind string, b *batch.Batch, first, s *batch.Step, vessel int) bool {
+	for i := first.Index + 1; i < s.Index; i++ {
+		if o := &b.Steps[i]; o.Kind == kind && o.Is(vessel) {
+			return true
+		}
+	}
+	return false
+}
+
 // made is what is made in a vessel; "" not known.
 func made(b *batch.Batch, v *batch.Vessel) string {
 	if v.Stock == nil {

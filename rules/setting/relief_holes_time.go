@@ -146,7 +146,7 @@ func eachOpening(p *lint.Pass, judge func(opening)) {
 		}
 		for _, vessel := range s.Vessels {
 			first := fills(b, s, vessel)
-			if first == nil || openedBetween(b, first, s, vessel) || b.Vessels[vessel].Stock == nil || doubted(p, b, first) {
+			if first == nil || doneBetween("relief holes", b, first, s, vessel) || b.Vessels[vessel].Stock == nil || doubted(p, b, first) {
 				continue
 			}
 			early, late := since(s, first)
@@ -163,14 +163,4 @@ func eachOpening(p *lint.Pass, judge func(opening)) {
 			judge(opening{s, pour, early.Value, late.Value, pour.Windows(p.View).ReliefHoles})
 		}
 	}
-}
-
-// openedBetween says whether the wax was opened already since its pour.
-func openedBetween(b *batch.Batch, first, s *batch.Step, vessel int) bool {
-	for i := first.Index + 1; i < s.Index; i++ {
-		if o := &b.Steps[i]; o.Kind == "relief holes" && o.Is(vessel) {
-			return true
-		}
-	}
-	return false
 }

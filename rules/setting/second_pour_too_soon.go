@@ -72,11 +72,11 @@ func checkSecondPourTooSoon(p *lint.Pass) {
 func sayTooSoon(p *lint.Pass, b *batch.Batch, second *batch.Step, vessel int) bool {
 	first := fills(b, second, vessel)
 	v := &b.Vessels[vessel]
-	if first == nil || v.Stock == nil || secondBetween(b, first, second, vessel) || doubted(p, b, first) {
+	if first == nil || v.Stock == nil || doneBetween("second pour", b, first, second, vessel) || doubted(p, b, first) {
 		return false
 	}
 	early, _ := since(second, first)
-	if early.Known() && !early.Value.Less(thumbFrom) || waitOf(second).Absent() && openedBetween(b, first, second, vessel) {
+	if early.Known() && !early.Value.Less(thumbFrom) || waitOf(second).Absent() && doneBetween("relief holes", b, first, second, vessel) {
 		return false
 	}
 	pour := cooling.Of.In(p.View).Into(vessel, first)
@@ -100,14 +100,4 @@ func sayTooSoon(p *lint.Pass, b *batch.Batch, second *batch.Step, vessel int) bo
 		long(early.Value), cooling.Estimate(skin.Low()-early.Value.Float64()), v.Stock.Title(), spread(skin), empty), pour)
 	p.Report(f)
 	return true
-}
-
-// secondBetween says whether a vessel was topped up already since its pour.
-func secondBetween(b *batch.Batch, first, second *batch.Step, vessel int) bool {
-	for i := range b.Pours {
-		if s := b.Pours[i].Step; b.Pours[i].Second && first.Index < s.Index && s.Index < second.Index && s.Is(vessel) {
-			return true
-		}
-	}
-	return false
 }
